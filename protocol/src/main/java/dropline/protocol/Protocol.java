@@ -1,0 +1,30 @@
+package dropline.protocol;
+
+/**
+ * One way to speak on a segment: how a poll, a reply and a state frame are laid out and how long each is. The simulator
+ * asks lengths only; bytes exist when {@link Destination#encodeRequest} and its kin are asked for them.
+ *
+ * <p>A protocol is an immutable description. Lengths are in characters on the wire, delimiters and checks included.
+ */
+public interface Protocol {
+
+    /** The name written in a pit file: {@code dropline}, {@code modbus-rtu}, {@code sized}. */
+    String name();
+
+    /**
+     * Silence that must lie before every frame, in tenths of a bit time at this baud rate and format; 0 where frames are
+     * delimited by a character.
+     *
+     * @param baud bits a second
+     */
+    int silenceBeforeTenthsOfBit(int baud, CharacterFormat format);
+
+    /** Whether state can be sent to all nodes at once, without a reply. */
+    boolean canBroadcast();
+
+    /** How the controller talks to one node. */
+    Destination node(NodeWire node);
+
+    /** How the controller sends state to every node at once; the address and the controls of {@code all} are ignored. */
+    Destination broadcast(NodeWire all);
+}
