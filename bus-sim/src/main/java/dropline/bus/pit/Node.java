@@ -1,0 +1,31 @@
+package dropline.bus.pit;
+
+import java.util.List;
+
+/**
+ * A microcontroller board with an address on one segment.
+ *
+ * @param name unique in the pit; its draws hang on it
+ * @param address unique on its segment, 1..247
+ * @param weight polls a cycle, 1..16
+ * @param profile its firmware timing
+ * @param panels what it carries
+ * @param registers where its signals lie (Modbus); empty where a signal's own number is its number on the wire
+ */
+public record Node(
+        String name, int address, int weight, Profile profile, List<Panel> panels, List<Register> registers) {
+
+    /** A signal's register on this node: its index in {@link Pit#signals()} and the register's address, 0..65535. */
+    public record Register(int signal, int address) {}
+
+    public Node {
+        panels = List.copyOf(panels);
+        registers = List.copyOf(registers);
+        if (address < 1 || address > 247) {
+            throw new IllegalArgumentException("node address must be 1..247: address=" + address);
+        }
+        if (weight < 1 || weight > 16) {
+            throw new IllegalArgumentException("poll weight must be 1..16: weight=" + weight);
+        }
+    }
+}

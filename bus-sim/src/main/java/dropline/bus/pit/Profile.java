@@ -1,0 +1,72 @@
+package dropline.bus.pit;
+
+import dropline.bus.chance.Distribution;
+import dropline.bus.pit.Indicator.Blocks;
+import java.util.List;
+
+/**
+ * A node's firmware timing.
+ *
+ * @param replyFrom where replies are made
+ * @param replyGap last stop bit of the request to first start bit of the reply, when nothing blocks
+ * @param enableLeadNanos driver on to first start bit, ns
+ * @param releaseTailNanos last stop bit to driver off, ns
+ * @param loopPassNanos longest pass of an unblocked main loop, ns: a value waits up to one pass before it is applied
+ * @param fifoChars characters the UART holds while interrupts are off (2 on an AVR), beside its shift register
+ * @param ringChars characters the receive ring holds while the loop is blocked (63 of 64 in the Arduino core)
+ * @param tasks what else blocks the loop or the interrupts, beside the refreshes of the node's indicators
+ * @param bootNanos reset to first reply, ns
+ * @param clockHz clock of the UART, Hz; 0 for one that meets the baud rate exactly
+ * @param ticksPerBit clock ticks a bit lasts; 0 with {@code clockHz} 0
+ */
+public record Profile(
+        ReplyFrom replyFrom,
+        Distribution replyGap,
+        long enableLeadNanos,
+        long releaseTailNanos,
+        long loopPassNanos,
+        int fifoChars,
+        int ringChars,
+        List<Task> tasks,
+        long bootNanos,
+        long clockHz,
+        int ticksPerBit) {
+
+    /** Where a node's replies are made. */
+    public enum ReplyFrom {
+        INTERRUPT,
+        LOOP
+    }
+
+    /**
+     * Something that blocks at regular times.
+     *
+     * @param everyNanos from one start to the next, ns
+     * @param takesNanos how long it blocks, ns
+     * @param blocks what it keeps from running
+     */
+    public record Task(String name, long everyNanos, long takesNanos, Blocks blocks) {
+        public Task {
+            if (takesNanos <= 0 || everyNanos < takesNanos) {
+                throw new IllegalArgumentException(
+                        "a task must be over before the next: every=" + everyNanos + " takes=" + takesNanos);
+            }
+        }
+    }
+
+    public Profile {
+        tasks = List.copyOf(tasks);
+        if (enableLeadNanos < 0 || releaseTailNanos < 0 || loopPassNanos < 0 || bootNanos < 0) {
+            throw new IllegalArgumentException("times must not be negative: lead=" + enableLeadNanos + " tail="
+                    + releaseTailNanos + " loopPass=" + loopPassNanos + " boot=" + bootNanos);
+        }
+        if (fifoChars < 1 || ringChars < 1) {
+            throw new IllegalArgumentException(
+                    "buffers must hold at least 1 character: fifo=" + fifoChars + " ring=" + ringChars);
+        }
+        if (clockHz < 0 || ticksPerBit < 0 || (clockHz == 0) != (ticksPerBit == 0)) {
+            throw new IllegalArgumentException(
+                    "clock and ticks per bit go together: clockHz=" + clockHz + " ticksPerBit=" + ticksPerBit);
+        }
+    }
+}

@@ -1,0 +1,28 @@
+package dropline.bus.pit;
+
+import dropline.protocol.CharacterFormat;
+import dropline.protocol.Protocol;
+import java.util.List;
+
+/**
+ * One RS-485 pair with one controller and its nodes.
+ *
+ * @param name unique in the pit
+ * @param baud bits a second, 300..4,000,000
+ * @param format how a character stands on the wire
+ * @param protocol how its parties speak
+ * @param controller the party that polls
+ * @param nodes in the order in which they are polled
+ */
+public record Segment(
+        String name, int baud, CharacterFormat format, Protocol protocol, Controller controller, List<Node> nodes) {
+    public Segment {
+        nodes = List.copyOf(nodes);
+        if (baud < 300 || baud > 4_000_000) {
+            throw new IllegalArgumentException("baud must be 300..4000000: baud=" + baud);
+        }
+        if (nodes.isEmpty()) {
+            throw new IllegalArgumentException("a segment must have a node: segment=" + name);
+        }
+    }
+}
