@@ -1,0 +1,64 @@
+package dropline.harness.verdict;
+
+import java.util.List;
+
+/**
+ * Everything a replay came to.
+ *
+ * @param version of this document, {@link #VERSION}
+ * @param droplineVersion the program's
+ * @param pit the pit's name
+ * @param recording what was replayed
+ * @param seed the run's seed
+ * @param digest of the trace, 16 hexadecimal digits
+ * @param outcome all panels and controls together: {@link Outcome#and}, save that those never used do not count
+ * @param sentences the verdict, in plain sentences; the first is the headline
+ * @param advice what to do about it, what matters most first; empty when nothing needs doing
+ * @param caveats what the figures rest on
+ * @param budgetSources where the limits come from, each once
+ * @param updateLatency over all panels
+ * @param panels by margin, worst first; those never used last
+ * @param controls likewise
+ * @param segments in the order of the pit file
+ * @param singleFailures the same with each node dead in turn; empty when not asked for
+ */
+public record ReplayResult(
+        int version,
+        String droplineVersion,
+        String pit,
+        Recording recording,
+        long seed,
+        String digest,
+        Outcome outcome,
+        List<String> sentences,
+        List<Advice> advice,
+        List<String> caveats,
+        List<String> budgetSources,
+        Latency updateLatency,
+        List<PanelResult> panels,
+        List<ControlResult> controls,
+        List<SegmentResult> segments,
+        List<SingleFailure> singleFailures) {
+
+    /** The version of this document. A new figure leaves it; one that goes or changes its meaning raises it. */
+    public static final int VERSION = 1;
+
+    public ReplayResult {
+        sentences = List.copyOf(sentences);
+        advice = List.copyOf(advice);
+        caveats = List.copyOf(caveats);
+        budgetSources = List.copyOf(budgetSources);
+        panels = List.copyOf(panels);
+        controls = List.copyOf(controls);
+        segments = List.copyOf(segments);
+        singleFailures = List.copyOf(singleFailures);
+        if (sentences.isEmpty()) {
+            throw new IllegalArgumentException("a result must say something: sentences=0");
+        }
+    }
+
+    /** The first sentence. */
+    public String headline() {
+        return sentences.get(0);
+    }
+}
