@@ -1,0 +1,52 @@
+package dropline.harness.cli;
+
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Turns arguments into one command's run and its exit code. */
+final class CommandLines {
+    private static final Logger LOG = Logger.getLogger(CommandLines.class.getName());
+
+    private CommandLines() {}
+
+    /** Runs a command; nothing it throws gets further than here. */
+    static int run(Console console, String... arguments) {
+        CommandLine line = new CommandLine(new Root(), new Commands(console));
+        line.setOut(console.out());
+        line.setErr(console.err());
+        line.setColorScheme(CommandLine.Help.defaultColorScheme(console.colour() ? Ansi.ON : Ansi.OFF));
+        line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setUsageHelpWidth(100);
+        line.setParameterExceptionHandler((wrong, given) -> wrongUsage(console, wrong));
+        line.setExecutionExceptionHandler((failure, command, parsed) -> failed(console, failure, parsed));
+        return line.execute(arguments);
+    }
+
+    private static int wrongUsage(Console console, ParameterException wrong) {
+        console.err().println("dropline: " + wrong.getMessage());
+        UnmatchedArgumentException.printSuggestions(wrong, console.err());
+        String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
+        console.err().println("Try '" + command + " --help'.");
+        return ExitCode.WRONG_INPUT;
+    }
+
+    private static int failed(Console console, Exception failure, ParseResult parsed) {
+        console.out().flush();
+        if (failure instanceof WrongInput) {
+            console.err().println(failure.getMessage());
+            LOG.log(Level.FINE, "wrong input", failure);
+            return ExitCode.WRONG_INPUT;
+        }
+        console.err().println("dropline: this is a fault of ours, not of your files: " + failure);
+        if (!LOG.isLoggable(Level.FINE)) {
+            console.err().println("Run it again with --debug to see where it happened, and please report it.");
+        }
+        LOG.log(Level.FINE, "while running " + parsed.originalArgs(), failure);
+        return ExitCode.OUR_FAULT;
+    }
+}

@@ -1,0 +1,30 @@
+package dropline.harness.cli;
+
+import picocli.CommandLine;
+import picocli.CommandLine.IFactory;
+
+/** Makes the commands, each with the console it writes to. */
+final class Commands implements IFactory {
+    private final Console console;
+
+    Commands(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public <K> K create(Class<K> type) throws Exception {
+        if (type == ReplayCommand.class) {
+            return type.cast(new ReplayCommand(console));
+        }
+        if (type == DescribeCommand.class) {
+            return type.cast(new DescribeCommand(console));
+        }
+        if (type == ConvertCommand.class) {
+            return type.cast(new ConvertCommand(console));
+        }
+        if (type == DemoCommand.class) {
+            return type.cast(new DemoCommand(console));
+        }
+        return CommandLine.defaultFactory().create(type);
+    }
+}

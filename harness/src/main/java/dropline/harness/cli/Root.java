@@ -1,0 +1,40 @@
+package dropline.harness.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The command without a command: says what there is. */
+@Command(
+        name = "dropline",
+        description = {
+            "Tells a home cockpit builder, before anything is wired, whether the panels on an RS-485 segment",
+            "show what the simulator says in time."
+        },
+        synopsisSubcommandLabel = "COMMAND",
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  dropline demo                               replay the demo flight and write a report",
+            "  dropline describe pit.yaml                  what was understood of your pit file",
+            "  dropline replay pit.yaml flight.csv         replay your flight through your pit",
+            "  dropline replay --help                      everything about one command",
+            "",
+            "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
+        },
+        subcommands = {
+            ReplayCommand.class, DescribeCommand.class, ConvertCommand.class, DemoCommand.class
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        scope = picocli.CommandLine.ScopeType.LOCAL)
+final class Root implements Runnable {
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "a command is missing");
+    }
+}
