@@ -1,0 +1,151 @@
+package dropline.scenarios.release;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+final class ReleaseZipIT {
+    /** What the launcher for Linux and macOS may call besides Java. */
+    private static final List<String> SHELL_TOOLS =
+            List.of("sh", "dirname", "readlink", "sed", "uname", "basename", "cat");
+
+    @TempDir
+    private Path temp;
+
+    private UnpackedRelease release;
+    private Path path;
+
+    @BeforeAll
+    void unpack() throws IOException {
+        Path folder = Files.createDirectories(temp.resolve("a folder with spaces"));
+        release = UnpackedRelease.into(folder);
+        path = Files.createDirectories(temp.resolve("only java"));
+        if (!UnpackedRelease.windows()) {
+            Path javaHome = Path.of(System.getProperty("java.home"));
+            Files.createSymbolicLink(path.resolve("java"), javaHome.resolve("bin/java"));
+            for (String tool : SHELL_TOOLS) {
+                for (String bin : List.of("/bin/", "/usr/bin/")) {
+                    Path there = Path.of(bin + tool);
+                    if (Files.exists(there) && !Files.exists(path.resolve(tool))) {
+                        Files.createSymbolicLink(path.resolve(tool), there);
+                    }
+                }
+            }
+        }
+    }
+
+    @Test
+    void zipHoldsTheLaunchersTheDemoTheReferenceBusesAndTheLicence() throws IOException {
+        List<String> files = release.files();
+
+        assertTrue(
+                files.containsAll(List.of(
+                        "LICENSE",
+                        "README.md",
+                        "dropline",
+                        "dropline.cmd",
+                        "scenarios/demo/flight.dlr",
+                        "scenarios/demo/pit.yaml",
+                        "scenarios/reference/bus-with-state.yaml",
+                        "scenarios/reference/bus.yaml")),
+                () -> "files=" + files);
+    }
+
+    @Test
+    void zipHoldsNoTestLibrary() throws IOException {
+        List<String> files = release.files();
+
+        assertFalse(files.stream().anyMatch(file -> file.contains("junit") || file.contains("archunit")));
+    }
+
+    @Test
+    @DisabledOnOs(value = OS.WINDOWS, disabledReason = "Windows has no executable bit")
+    void shellLauncherCarriesItsExecutableBit() {
+        assertTrue(Files.isExecutable(release.root().resolve("dropline")));
+    }
+
+    @Test
+    void windowsLauncherHasWindowsLineEnds() throws IOException {
+        String text = Files.readString(release.root().resolve("dropline.cmd"));
+
+        assertEquals(text.lines().count(), text.split("\r\n", -1).length - 1);
+    }
+
+    @Test
+    void demoRunsWithOnlyJavaAtHandAndWritesItsReport() throws IOException, InterruptedException {
+        Path current = Files.createDirectories(temp.resolve("where the user stands"));
+
+        Outcome outcome = run(current, "demo");
+
+        assertEquals(0, outcome.exitCode(), outcome::everythingSaid);
+        assertFalse(outcome.output().isBlank());
+        assertTrue(reports(current) > 0, () -> "no report was written\n" + outcome.everythingSaid());
+    }
+
+    @Test
+    void aPitThatIsNotThereIsWrongInput() throws IOException, InterruptedException {
+        Path current = Files.createDirectories(temp.resolve("an empty place"));
+
+        Outcome outcome = run(current, "describe", "no such pit.yaml");
+
+        assertEquals(2, outcome.exitCode(), outcome::everythingSaid);
+        assertTrue(outcome.everythingSaid().contains("no such pit.yaml"), outcome::everythingSaid);
+    }
+
+    private long reports(Path folder) throws IOException {
+        try (Stream<Path> files = Files.walk(folder)) {
+            return files.filter(file -> file.toString().endsWith(".html"))
+                    .filter(file -> file.toFile().length() > 0)
+                    .count();
+        }
+    }
+
+    private Outcome run(Path current, String... arguments) throws IOException, InterruptedException {
+        Path output = Files.createTempFile(temp, "output", ".txt");
+        Path errors = Files.createTempFile(temp, "errors", ".txt");
+        ProcessBuilder builder = new ProcessBuilder(release.command(arguments));
+        builder.directory(current.toFile());
+        builder.redirectOutput(output.toFile()).redirectError(errors.toFile());
+        builder.environment().remove("JAVA_HOME");
+        builder.environment().put("PATH", searchPath());
+        Process process = builder.start();
+        if (!process.waitFor(5, TimeUnit.MINUTES)) {
+            process.destroyForcibly();
+            throw new AssertionError("not done after 5 minutes: command=" + builder.command());
+        }
+        return new Outcome(
+                process.exitValue(),
+                Files.readString(output, StandardCharsets.UTF_8),
+                Files.readString(errors, StandardCharsets.UTF_8));
+    }
+
+    private String searchPath() {
+        if (!UnpackedRelease.windows()) {
+            return path.toString();
+        }
+        return Path.of(System.getProperty("java.home"), "bin") + File.pathSeparator + System.getenv("SystemRoot")
+                + "\\System32";
+    }
+
+    private record Outcome(int exitCode, String output, String errors) {
+        String everythingSaid() {
+            return "exit code " + exitCode + "\n" + output + "\n" + errors;
+        }
+    }
+}
