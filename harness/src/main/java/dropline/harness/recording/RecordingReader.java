@@ -1,0 +1,45 @@
+package dropline.harness.recording;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+
+/** Reads a recording of either form as a stream, a block at a time. Not for use by several threads. */
+public interface RecordingReader extends Closeable {
+
+    /**
+     * Opens a recording, plain or gzip; its first bytes say of which form it is.
+     *
+     * @throws RecordingException if it is no recording, or its header is wrong
+     */
+    static RecordingReader open(Path file, ReadOptions options) throws IOException {
+        return RecordingFile.open(file, options);
+    }
+
+    /** The columns in the file's order, without time and controls. */
+    List<RecordingColumn> columns();
+
+    /** Names of the controls whose moves it may hold. */
+    List<String> controls();
+
+    /**
+     * Fills the block with the next stretch: at least one row or move, and nothing earlier than in the stretch before.
+     *
+     * @return false at the end, the block then being empty
+     * @throws RecordingException if rows or blocks are wrong, unless read leniently
+     */
+    boolean read(RecordingBlock block) throws IOException;
+
+    /** Rows left out for being wrong, so far. Rows of a damaged block are not known and not counted. */
+    long skippedRows();
+
+    /** What was lost and could still be read past, a sentence each: damaged blocks, a cut end. */
+    List<String> losses();
+
+    /** Bytes of the file read so far, for showing progress. */
+    long bytesRead();
+
+    /** The file's length, bytes. */
+    long bytesTotal();
+}
