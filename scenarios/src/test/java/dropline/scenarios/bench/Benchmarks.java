@@ -1,0 +1,95 @@
+package dropline.scenarios.bench;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+
+/** Measures the demo pit for an hour and for ten minutes, and the reference bus; prints what it measured. */
+public final class Benchmarks {
+    private static final long SECOND = 1_000_000_000L;
+    private static final int RUNS = 3;
+
+    /** Two frames in every 544 us: the mean request, reply gap, reply and controller gap of the reference bus. */
+    private static final double REFERENCE_FRAMES_PER_SECOND = 2 / 544e-6;
+
+    private final Path home;
+    private final Path folder;
+    private final PrintStream out;
+
+    private Benchmarks(Path home, Path folder, PrintStream out) {
+        this.home = home;
+        this.folder = folder;
+        this.out = out;
+    }
+
+    /** Takes the project's root folder as its only argument. */
+    public static void main(String[] arguments) throws IOException, InterruptedException {
+        Path folder = Files.createTempDirectory("dropline-bench");
+        try {
+            new Benchmarks(Path.of(arguments[0]).toAbsolutePath().normalize(), folder, System.out).run();
+        } finally {
+            try (Stream<Path> files = Files.walk(folder)) {
+                for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                    Files.delete(file);
+                }
+            }
+        }
+    }
+
+    private void run() throws IOException, InterruptedException {
+        out.printf(
+                Locale.ROOT,
+                "Java %s, %s; 2 processors, -Xmx512m; wall time with start-up%n",
+                System.getProperty("java.version"),
+                System.getProperty("os.arch"));
+        demo(600);
+        demo(3_600);
+        long shortWall = reference(3_600);
+        long longWall = reference(36_000);
+        out.printf(
+                Locale.ROOT,
+                "reference bus, start-up taken out: %.1f ns a frame%n",
+                (longWall - shortWall) / (32_400 * REFERENCE_FRAMES_PER_SECOND));
+    }
+
+    private void demo(long seconds) throws IOException, InterruptedException {
+        Path demo = home.resolve("scenarios/demo");
+        Path recording = folder.resolve("flight-" + seconds + ".dlr");
+        long length = LongFlight.write(demo.resolve("flight.dlr"), recording, seconds * SECOND);
+        List<String> command = List.of("replay", demo.resolve("pit.yaml").toString(), recording.toString());
+        best(String.format(Locale.ROOT, "demo pit, %d s of flight", length / SECOND), command);
+    }
+
+    private long reference(long seconds) throws IOException, InterruptedException {
+        Path pit = home.resolve("scenarios/reference/bus.yaml");
+        return best(
+                String.format(Locale.ROOT, "reference bus, %d s", seconds),
+                List.of("replay", pit.toString(), "--for", seconds + "s"));
+    }
+
+    private long best(String what, List<String> command) throws IOException, InterruptedException {
+        long best = Long.MAX_VALUE;
+        long worst = 0;
+        long heap = 0;
+        for (int i = 0; i < RUNS; i++) {
+            MeasuredRun run = MeasuredRun.of(folder, home, command);
+            best = Math.min(best, run.wallNanos());
+            worst = Math.max(worst, run.wallNanos());
+            heap = Math.max(heap, run.heapMebibytes());
+        }
+        out.printf(
+                Locale.ROOT,
+                "%s: %.2f to %.2f s of wall time in %d runs; at most %d MiB of heap in use after a collection%n",
+                what,
+                best / 1e9,
+                worst / 1e9,
+                RUNS,
+                heap);
+        return best;
+    }
+}
