@@ -13,8 +13,8 @@ public final class EventOrder {
 
     /** Says, when its time has come, whether a posted event still holds. */
     public interface Revision {
-        /** Whether the {@link Rank#SHOWN} or {@link Rank#MOVED} event for this serial is still to happen at its instant. */
-        boolean holds(Rank rank, long atNanos, int slot, int serial);
+        /** Whether the SHOWN, MOVED or SAMPLED event of this slot or control and serial happens at its instant after all. */
+        boolean holds(Rank rank, long atNanos, int index, int serial);
     }
 
     private static final Rank[] RANKS = Rank.values();
@@ -132,7 +132,8 @@ public final class EventOrder {
 
     private void hand(int i) {
         Rank rank = RANKS[(int) (order[i] >>> 58)];
-        if ((rank == Rank.SHOWN || rank == Rank.MOVED) && !revision.holds(rank, at[i], a[i], b[i])) {
+        boolean planned = rank == Rank.SHOWN || rank == Rank.MOVED || rank == Rank.SAMPLED;
+        if (planned && !revision.holds(rank, at[i], a[i], b[i])) {
             return;
         }
         digest.add(at[i]);

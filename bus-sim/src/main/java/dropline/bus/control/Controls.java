@@ -1,0 +1,109 @@
+package dropline.bus.control;
+
+import dropline.bus.chance.Draws;
+import dropline.bus.pit.Control;
+import dropline.bus.pit.Layout;
+import dropline.bus.trace.EventOrder;
+import dropline.bus.trace.Rank;
+import java.util.List;
+
+/**
+ * The controls of a segment: what was moved, what their nodes believe, what the host was told. A contact is believed once
+ * it has bounced out and held still for its debounce time; one moved again before that was never seen. Encoders and axes
+ * are read at once; an axis that moved no further than its dead band is not reported.
+ *
+ * <p>Serials count what ought to be noticed: a toggle's moves, a button's presses, an encoder's and an axis's changes.
+ */
+public final class Controls implements EventOrder.Revision {
+    private final List<Layout.ControlPlace> places;
+    private final EventOrder events;
+    private final long[] bounceStream;
+    private final int[] serial;
+    private final int[] believed;
+    private final int[] told;
+    private final int[] candidate;
+    private final long[] candidateNanos;
+    private final int[] reported;
+
+    /** All of a pit's controls, so that numbers are the trace's; only one segment's are ever moved here. */
+    public Controls(Layout layout, long seed, EventOrder events) {
+        this.places = layout.controls();
+        this.events = events;
+        int count = places.size();
+        bounceStream = new long[count];
+        serial = new int[count];
+        believed = new int[count];
+        told = new int[count];
+        candidate = new int[count];
+        candidateNanos = new long[count];
+        reported = new int[count];
+        for (int i = 0; i < count; i++) {
+            bounceStream[i] = Draws.stream(
+                    seed, Draws.nameHash(places.get(i).control().name()), Draws.Purpose.BOUNCE);
+        }
+    }
+
+    /** A person moves a control; moves come in order of time. */
+    public void move(long atNanos, int index, int value) {
+        Control control = places.get(index).control();
+        settle(index, atNanos);
+        switch (control.kind()) {
+            case TOGGLE -> contact(atNanos, index, value, control);
+            case BUTTON -> {
+                if (value != 0) {
+                    contact(atNanos, index, value, control);
+                } else {
+                    candidate[index] = 0;
+                }
+            }
+            case ENCODER -> read(atNanos, index, value);
+            case AXIS -> {
+                if (Math.abs(value - reported[index]) > control.deadBand()) {
+                    read(atNanos, index, value);
+                }
+            }
+        }
+    }
+
+    /** The serial of what a control's node believes at an instant: what a reply made then reports. */
+    public int believed(int index, long atNanos) {
+        settle(index, atNanos);
+        return believed[index];
+    }
+
+    /** The host is told of a control's state; tells of it once. */
+    public void tell(long atNanos, int index, int reportedSerial) {
+        if (reportedSerial > told[index]) {
+            told[index] = reportedSerial;
+            events.post(atNanos, Rank.TOLD, index, reportedSerial, 0, 0);
+        }
+    }
+
+    @Override
+    public boolean holds(Rank rank, long atNanos, int index, int believedSerial) {
+        return candidate[index] == believedSerial || believed[index] == believedSerial;
+    }
+
+    private void contact(long atNanos, int index, int value, Control control) {
+        int now = ++serial[index];
+        events.post(atNanos, Rank.CONTROL_MOVED, index, now, value, 0);
+        long bounce = (long) (Draws.draw(bounceStream[index], now) * control.bounceNanos());
+        candidate[index] = now;
+        candidateNanos[index] = atNanos + bounce + control.debounceNanos();
+        events.post(candidateNanos[index], Rank.SAMPLED, index, now, 0, 0);
+    }
+
+    private void read(long atNanos, int index, int value) {
+        int now = ++serial[index];
+        reported[index] = value;
+        believed[index] = now;
+        events.post(atNanos, Rank.CONTROL_MOVED, index, now, value, 0);
+        events.post(atNanos, Rank.SAMPLED, index, now, 0, 0);
+    }
+
+    private void settle(int index, long atNanos) {
+        if (candidate[index] > believed[index] && candidateNanos[index] <= atNanos) {
+            believed[index] = candidate[index];
+        }
+    }
+}

@@ -1,0 +1,186 @@
+package dropline.bus.node;
+
+import dropline.bus.chance.Draws;
+import dropline.bus.chance.Draws.Purpose;
+import dropline.bus.clock.UartClock;
+import dropline.bus.indicator.Shows;
+import dropline.bus.pit.Indicator;
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Node;
+import dropline.bus.pit.Panel;
+import dropline.bus.pit.Profile;
+import dropline.bus.pit.Segment;
+import dropline.bus.trace.EventOrder;
+import dropline.bus.trace.Rank;
+import dropline.bus.trace.TraceSink;
+import dropline.bus.wire.Frame;
+import dropline.bus.wire.Traffic;
+import dropline.protocol.Destination;
+
+/**
+ * A board modelled from its profile: a UART with a small FIFO, an interrupt that fills a ring, a main loop with tasks that
+ * block it, replies from the interrupt or the loop.
+ */
+public final class ModelledNode implements NodeBehaviour {
+    private static final long BROADCAST_ORDINALS = 1L << 40;
+
+    private final int index;
+    private final Profile profile;
+    private final UartClock clock;
+    private final Segment segment;
+    private final Destination wire;
+    private final EventOrder events;
+    private final Shows shows;
+    private final Timeline timeline;
+    private final Buffers buffers;
+    private final int[][] slots;
+    private final long silenceNanos;
+    private final long gapStream;
+    private final long lengthStream;
+    private final long passStream;
+    private final Frame reply;
+    private boolean planned;
+
+    /**
+     * @param index this node in {@link Layout#nodes()}
+     * @param slotsOfPick for each slot of a frame's destination, this node's places where it is shown
+     */
+    public ModelledNode(
+            Segment segment,
+            Layout layout,
+            int index,
+            long seed,
+            Destination wire,
+            int[][] slotsOfPick,
+            EventOrder events,
+            Shows shows,
+            Traffic traffic) {
+        Node node = layout.nodes().get(index).node();
+        this.index = index;
+        this.segment = segment;
+        this.wire = wire;
+        this.events = events;
+        this.shows = shows;
+        this.slots = slotsOfPick;
+        profile = node.profile();
+        clock = profile.clockHz() == 0
+                ? UartClock.exact(segment.baud())
+                : new UartClock(profile.clockHz(), profile.ticksPerBit());
+        long hash = Draws.nameHash(node.name());
+        gapStream = Draws.stream(seed, hash, Purpose.REPLY_GAP);
+        lengthStream = Draws.stream(seed, hash, Purpose.REPLY_LENGTH);
+        passStream = Draws.stream(seed, hash, Purpose.LOOP_PASS);
+        timeline = timeline(node, layout, Draws.stream(seed, hash, Purpose.TASK_PHASE));
+        buffers = new Buffers(timeline, traffic, profile.fifoChars(), profile.ringChars());
+        silenceNanos = silence(segment);
+        reply = new Frame(index, slotsOfPick.length);
+    }
+
+    /** Silence a receiver of this segment must see to know that a frame is over, ns. */
+    public static long silence(Segment segment) {
+        int tenths = segment.protocol().silenceBeforeTenthsOfBit(segment.baud(), segment.format());
+        return UartClock.ticksToNanos(tenths, 10L * segment.baud());
+    }
+
+    @Override
+    public void hear(Frame frame) {
+        if (planned) {
+            return;
+        }
+        if (buffers.lost(frame)) {
+            events.post(frame.heardNanos, Rank.OVERRUN, index, frame.transaction, 0, 0);
+            return;
+        }
+        long known = frame.heardNanos + silenceNanos;
+        apply(frame, known);
+        if (frame.kind == TraceSink.REQUEST) {
+            plan(frame, known);
+        }
+    }
+
+    /** Does nothing: what this node does next is known as soon as it has heard a frame. */
+    @Override
+    public void advanceTo(long nanos) {}
+
+    @Override
+    public long quietUntil() {
+        return planned ? reply.driverOnNanos : QUIET;
+    }
+
+    @Override
+    public Frame transmit() {
+        planned = false;
+        return reply;
+    }
+
+    private void apply(Frame frame, long knownNanos) {
+        if (frame.count == 0) {
+            return;
+        }
+        long ordinal = frame.kind == TraceSink.REQUEST
+                ? ordinal(frame)
+                : BROADCAST_ORDINALS + frame.transaction;
+        long pass = (long) (Draws.draw(passStream, ordinal) * profile.loopPassNanos());
+        long applied = timeline.loopFree(knownNanos) + pass;
+        for (int i = 0; i < frame.count; i++) {
+            for (int slot : slots[frame.picked[i]]) {
+                shows.apply(slot, frame.serials[i], frame.values[i], applied, frame.heardNanos);
+            }
+        }
+    }
+
+    private void plan(Frame request, long knownNanos) {
+        long ordinal = ordinal(request);
+        long gap = Math.max(silenceNanos, profile.replyGap().sampleNanos(Draws.draw(gapStream, ordinal)));
+        long free = profile.replyFrom() == Profile.ReplyFrom.LOOP
+                ? timeline.loopFree(knownNanos)
+                : timeline.interruptsFree(knownNanos);
+        long ready = free == knownNanos ? request.endNanos : free;
+        reply.kind = TraceSink.REPLY;
+        reply.node = index;
+        reply.transaction = request.transaction;
+        reply.attempt = request.attempt;
+        reply.count = 0;
+        int chars = wire.replyChars(request.picked, request.count, Draws.draw(lengthStream, ordinal));
+        reply.time(
+                ready + gap, chars, clock, segment.format(), profile.enableLeadNanos(), profile.releaseTailNanos());
+        planned = true;
+    }
+
+    private static long ordinal(Frame frame) {
+        return frame.transaction * 16L + frame.attempt;
+    }
+
+    private Timeline timeline(Node node, Layout layout, long phaseStream) {
+        int tasks = profile.tasks().size();
+        for (Panel panel : node.panels()) {
+            tasks += panel.indicators().size();
+        }
+        Timeline made = new Timeline(tasks);
+        for (Profile.Task task : profile.tasks()) {
+            made.add(task.everyNanos(), task.takesNanos(), task.blocks(), phaseStream);
+        }
+        for (Panel panel : node.panels()) {
+            for (Indicator indicator : panel.indicators()) {
+                if (indicator.kind().refreshes()) {
+                    int task = made.add(
+                            indicator.refreshEveryNanos(),
+                            indicator.refreshTakesNanos(),
+                            indicator.blocks(),
+                            phaseStream);
+                    refreshed(made, layout, indicator, panel, task);
+                }
+            }
+        }
+        return made;
+    }
+
+    private void refreshed(Timeline made, Layout layout, Indicator indicator, Panel panel, int task) {
+        for (int slot = 0; slot < layout.slots().size(); slot++) {
+            Layout.Slot place = layout.slots().get(slot);
+            if (place.node() == index && place.indicator() == indicator && place.panel() == panel) {
+                shows.refreshedBy(slot, applied -> made.endOf(task, made.startAtOrAfter(task, applied)));
+            }
+        }
+    }
+}

@@ -1,0 +1,87 @@
+package dropline.bus.wire;
+
+import dropline.bus.clock.UartClock;
+import dropline.protocol.CharacterFormat;
+
+/**
+ * One transmission: a frame's description, driver on to driver off. Its bytes do not exist here. Each talker owns one
+ * and reuses it, so that nothing is allocated per frame; all times are ns since the start of the run.
+ */
+public final class Frame {
+    /** {@link dropline.bus.trace.TraceSink#REQUEST} and its kin. */
+    public int kind;
+
+    /** Node index, or {@link dropline.bus.trace.TraceSink#CONTROLLER}. */
+    public final int talker;
+
+    /** The node polled or replying, or {@link dropline.bus.trace.TraceSink#ALL}. */
+    public int node;
+
+    /** Polls or broadcasts of the segment so far, from 1. */
+    public int transaction;
+
+    /** Tries of this transaction so far, from 1. */
+    public int attempt;
+
+    /** Characters on the wire. */
+    public int chars;
+
+    /** First start bit. */
+    public long startNanos;
+
+    /** End of the last stop bit. */
+    public long endNanos;
+
+    /** When receivers have the last character: the sample of its stop bit. */
+    public long heardNanos;
+
+    public long driverOnNanos;
+    public long driverOffNanos;
+
+    /** Another transmission touched it before it was heard: nobody receives it. */
+    public boolean clashed;
+
+    /** It has been received, so nothing can destroy it any more. */
+    public boolean heard;
+
+    /** Slots of the destination it carries values for. */
+    public final int[] picked;
+
+    /** The serial of each picked value. */
+    public final int[] serials;
+
+    /** Each picked value, in units of the signal's resolution. */
+    public final long[] values;
+
+    /** How many are picked. */
+    public int count;
+
+    /**
+     * @param talker who sends it
+     * @param slots how many values it may carry at most
+     */
+    public Frame(int talker, int slots) {
+        this.talker = talker;
+        this.picked = new int[slots];
+        this.serials = new int[slots];
+        this.values = new long[slots];
+    }
+
+    /** Sets every instant from the first start bit on. */
+    public void time(
+            long startNanos, int chars, UartClock clock, CharacterFormat format, long leadNanos, long tailNanos) {
+        this.startNanos = startNanos;
+        this.chars = chars;
+        endNanos = startNanos + clock.charsNanos(format, chars);
+        heardNanos = startNanos + clock.heardNanos(format, chars);
+        driverOnNanos = startNanos - leadNanos;
+        driverOffNanos = endNanos + tailNanos;
+        clashed = false;
+        heard = false;
+    }
+
+    /** How long one of its characters lasts, ns, rounded down. */
+    public long charNanos() {
+        return (endNanos - startNanos) / chars;
+    }
+}

@@ -1,0 +1,55 @@
+package dropline.bus.wire;
+
+/**
+ * A running count of the characters on the segment, by time. Everyone hears everything, but lazily: a node works out
+ * from these counts what its buffers held only when it is addressed.
+ *
+ * <p>Remembers the last 4,096 transmissions; asked about earlier instants it answers for the oldest it knows.
+ */
+public final class Traffic {
+    private static final int KEPT = 4096;
+
+    private final long[] start = new long[KEPT];
+    private final long[] charNanos = new long[KEPT];
+    private final int[] chars = new int[KEPT];
+    private final long[] before = new long[KEPT];
+    private int newest = -1;
+    private long transmissions;
+    private long total;
+
+    /** Counts a transmission's characters; starts never run backwards. */
+    public void add(Frame frame) {
+        newest = (newest + 1) & (KEPT - 1);
+        start[newest] = frame.startNanos;
+        charNanos[newest] = frame.charNanos();
+        chars[newest] = frame.chars;
+        before[newest] = total;
+        total += frame.chars;
+        transmissions++;
+    }
+
+    /** Characters whose stop bit was sampled by this instant. */
+    public long completed(long atNanos) {
+        return count(atNanos, false);
+    }
+
+    /** Characters whose start bit had begun by this instant. */
+    public long begun(long atNanos) {
+        return count(atNanos, true);
+    }
+
+    private long count(long atNanos, boolean begun) {
+        long known = Math.min(transmissions, KEPT);
+        int i = newest;
+        for (long k = 0; k < known; k++) {
+            if (start[i] <= atNanos) {
+                long since = atNanos - start[i];
+                long sampled = since + charNanos[i] / 20;
+                long passed = begun ? since / charNanos[i] + 1 : sampled / charNanos[i];
+                return before[i] + Math.min(chars[i], passed);
+            }
+            i = (i - 1) & (KEPT - 1);
+        }
+        return known == 0 ? 0 : before[(int) ((newest - known + 1 + KEPT) & (KEPT - 1))];
+    }
+}
