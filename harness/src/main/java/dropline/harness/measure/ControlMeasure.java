@@ -1,0 +1,151 @@
+package dropline.harness.measure;
+
+import dropline.bus.pit.Control.Kind;
+import dropline.bus.pit.Layout;
+
+/**
+ * The figures of one control. Control latency runs from the oldest move the host does not know to its being told that or a
+ * newer one; positions and counts travel as state, so the newer covers the older. Not waited for: a press that its node let
+ * pass as too short (a lost step), a toggle back where its node believes it, an axis still inside its dead band.
+ */
+public final class ControlMeasure {
+    private static final int CAPACITY = 256;
+    private static final int MASK = CAPACITY - 1;
+    private static final long STILL_YOUNG_NANOS = 1_000_000_000L;
+
+    private final Layout.ControlPlace place;
+    private final Kind kind;
+    private final Times latency = new Times();
+    private final long[] movedNanos = new long[CAPACITY];
+    private final int[] values = new int[CAPACITY];
+    private final boolean[] standing = new boolean[CAPACITY];
+
+    private int latest;
+    private int sampled;
+    private int told;
+    private int believed;
+    private int oldest;
+    private long oldestNanos;
+    private long forgotten;
+    private long moves;
+    private long lostSteps;
+    private long openNanos;
+
+    ControlMeasure(Layout.ControlPlace place) {
+        this.place = place;
+        kind = place.control().kind();
+    }
+
+    void moved(long atNanos, int serial, int value) {
+        moves++;
+        int i = serial & MASK;
+        if (serial - CAPACITY > told && standing[i] && isStep(values[i])) {
+            forgotten++;
+        }
+        movedNanos[i] = atNanos;
+        values[i] = value;
+        standing[i] = true;
+        latest = serial;
+        if (oldest == 0) {
+            oldest = serial;
+            oldestNanos = atNanos;
+        }
+        dropWhatIsBelieved();
+    }
+
+    /** Moves after the last sample that ended where the node already believes the control to be need not be told. */
+    private void dropWhatIsBelieved() {
+        boolean position = kind == Kind.TOGGLE || kind == Kind.AXIS;
+        if (!position || sampled == 0 || latest <= sampled) {
+            return;
+        }
+        long away = Math.abs((long) values[latest & MASK] - believed);
+        if (away <= place.control().deadBand()) {
+            drop(sampled + 1, latest);
+            if (oldest > sampled) {
+                oldest = 0;
+            }
+        }
+    }
+
+    private void drop(int from, int to) {
+        for (int serial = Math.max(from, latest - MASK); serial <= to; serial++) {
+            standing[serial & MASK] = false;
+        }
+    }
+
+    void sampled(int serial) {
+        if (serial <= sampled || serial > latest) {
+            return;
+        }
+        if (kind == Kind.BUTTON) {
+            for (int passed = Math.max(sampled + 1, latest - MASK); passed < serial; passed++) {
+                lostSteps += isStep(values[passed & MASK]) ? 1 : 0;
+            }
+            drop(sampled + 1, serial - 1);
+            if (oldest > sampled && oldest < serial) {
+                oldest = serial;
+                oldestNanos = movedNanos[serial & MASK];
+            }
+        }
+        sampled = serial;
+        believed = values[serial & MASK];
+        dropWhatIsBelieved();
+    }
+
+    void told(long atNanos, int serial) {
+        if (serial <= told) {
+            return;
+        }
+        told = serial;
+        forgotten = 0;
+        if (oldest != 0 && serial >= oldest) {
+            latency.add(atNanos - oldestNanos);
+            oldest = 0;
+            for (int next = Math.max(serial + 1, latest - MASK); next <= latest && oldest == 0; next++) {
+                if (standing[next & MASK]) {
+                    oldest = next;
+                    oldestNanos = movedNanos[next & MASK];
+                }
+            }
+        }
+    }
+
+    void ended(long atNanos) {
+        lostSteps += forgotten;
+        for (int serial = Math.max(told + 1, latest - MASK); serial <= latest; serial++) {
+            int i = serial & MASK;
+            if (standing[i] && isStep(values[i]) && movedNanos[i] <= atNanos - STILL_YOUNG_NANOS) {
+                lostSteps++;
+            }
+        }
+        openNanos = oldest == 0 ? 0 : atNanos - oldestNanos;
+    }
+
+    /** Letting a button go is no step. */
+    private boolean isStep(int value) {
+        return kind != Kind.BUTTON || value != 0;
+    }
+
+    public Layout.ControlPlace place() {
+        return place;
+    }
+
+    public Times latency() {
+        return latency;
+    }
+
+    public long moves() {
+        return moves;
+    }
+
+    /** Presses the node let pass, and moves at least 1 s old at the end of which the host was never told. */
+    public long lostSteps() {
+        return lostSteps;
+    }
+
+    /** How long the oldest move not told had waited at the end, ns; 0 if the host knew all. */
+    public long openNanos() {
+        return openNanos;
+    }
+}

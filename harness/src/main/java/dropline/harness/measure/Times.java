@@ -1,0 +1,69 @@
+package dropline.harness.measure;
+
+import org.HdrHistogram.Histogram;
+
+/**
+ * A set of times, ns: percentiles to within 1%, count, sum, least and greatest exact. Times below 0 do not occur.
+ */
+public final class Times {
+    private static final long LEAST_DISCERNIBLE_NANOS = 1000;
+    private static final int DIGITS = 2;
+
+    private final Histogram histogram = new Histogram(LEAST_DISCERNIBLE_NANOS, 4_000_000, DIGITS);
+    private long count;
+    private long sumNanos;
+    private long minNanos = Long.MAX_VALUE;
+    private long maxNanos;
+
+    public Times() {
+        histogram.setAutoResize(true);
+    }
+
+    void add(long nanos) {
+        histogram.recordValue(nanos);
+        count++;
+        sumNanos += nanos;
+        minNanos = Math.min(minNanos, nanos);
+        maxNanos = Math.max(maxNanos, nanos);
+    }
+
+    /** Takes in another set as well. */
+    public void addAll(Times other) {
+        histogram.add(other.histogram);
+        count += other.count;
+        sumNanos += other.sumNanos;
+        minNanos = Math.min(minNanos, other.minNanos);
+        maxNanos = Math.max(maxNanos, other.maxNanos);
+    }
+
+    public long count() {
+        return count;
+    }
+
+    /** Rounded down; 0 when empty. */
+    public long meanNanos() {
+        return count == 0 ? 0 : sumNanos / count;
+    }
+
+    public long minNanos() {
+        return count == 0 ? 0 : minNanos;
+    }
+
+    public long maxNanos() {
+        return maxNanos;
+    }
+
+    /** The time that this share of all was no longer than, never above the exact maximum; 0 when empty. */
+    public long percentileNanos(double percent) {
+        return count == 0 ? 0 : Math.min(maxNanos, histogram.getValueAtPercentile(percent));
+    }
+
+    /** How many lay at or above {@code fromNanos} and below {@code untilNanos}, to within the histogram's own buckets. */
+    public long countBetween(long fromNanos, long untilNanos) {
+        return count == 0 || fromNanos > maxNanos ? 0 : upTo(untilNanos) - upTo(fromNanos);
+    }
+
+    private long upTo(long nanos) {
+        return nanos <= 0 ? 0 : histogram.getCountBetweenValues(0, Math.min(nanos, maxNanos + 1) - 1);
+    }
+}
