@@ -22,6 +22,11 @@ public interface Protocol {
     /** Whether state can be sent to all nodes at once, without a reply. */
     boolean canBroadcast();
 
+    /** Whether a reply tells which state frames its node has, so that the controller sends again what was missed. */
+    default boolean acknowledgesState() {
+        return false;
+    }
+
     /** How the controller talks to one node. */
     Destination node(NodeWire node);
 

@@ -102,11 +102,8 @@ public final class ModbusRtu implements Protocol {
                         + " is taken or comes late");
             }
             free = control.number() + 1;
-            for (SignalWire signal : node.signals()) {
-                int into = control.number() - signal.number();
-                if (into >= 0 && into < registers(signal.valueBytes())) {
-                    problems.add("a register must be a signal's or a control's, not both: register=" + control.number());
-                }
+            if (takenBySignal(node, control.number())) {
+                problems.add("a register must be a signal's or a control's, not both: register=" + control.number());
             }
         }
         if (!node.controls().isEmpty()) {
@@ -116,6 +113,16 @@ public final class ModbusRtu implements Protocol {
                         + ", the most one reply can hold: span=" + span);
             }
         }
+    }
+
+    private static boolean takenBySignal(NodeWire node, int register) {
+        for (SignalWire signal : node.signals()) {
+            int into = register - signal.number();
+            if (into >= 0 && into < registers(signal.valueBytes())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static void refuse(List<String> problems) {
