@@ -40,6 +40,7 @@ public final class ModelledNode implements NodeBehaviour {
     private final long passStream;
     private final Frame reply;
     private boolean planned;
+    private int lastBroadcast;
 
     /**
      * @param index this node in {@link Layout#nodes()}
@@ -84,7 +85,7 @@ public final class ModelledNode implements NodeBehaviour {
 
     @Override
     public void hear(Frame frame) {
-        if (planned) {
+        if (frame.heardNanos < reply.driverOffNanos) {
             return;
         }
         if (buffers.lost(frame)) {
@@ -95,6 +96,8 @@ public final class ModelledNode implements NodeBehaviour {
         apply(frame, known);
         if (frame.kind == TraceSink.REQUEST) {
             plan(frame, known);
+        } else if (frame.transaction == lastBroadcast + 1) {
+            lastBroadcast++;
         }
     }
 
@@ -141,9 +144,12 @@ public final class ModelledNode implements NodeBehaviour {
         reply.transaction = request.transaction;
         reply.attempt = request.attempt;
         reply.count = 0;
+        reply.lastBroadcast = lastBroadcast;
+        lastBroadcast = request.lastBroadcast;
         int chars = wire.replyChars(request.picked, request.count, Draws.draw(lengthStream, ordinal));
+        long start = Math.max(ready + gap, knownNanos + profile.enableLeadNanos());
         reply.time(
-                ready + gap, chars, clock, segment.format(), profile.enableLeadNanos(), profile.releaseTailNanos());
+                start, chars, clock, segment.format(), profile.enableLeadNanos(), profile.releaseTailNanos());
         planned = true;
     }
 

@@ -1,35 +1,423 @@
 package dropline.bus.run;
 
+import dropline.bus.clock.UartClock;
+import dropline.bus.control.Controls;
+import dropline.bus.controller.PollPlan;
+import dropline.bus.controller.StateQueue;
+import dropline.bus.controller.UsbStage;
 import dropline.bus.host.StateBlock;
+import dropline.bus.indicator.Shows;
+import dropline.bus.node.ModelledNode;
+import dropline.bus.node.NodeBehaviour;
+import dropline.bus.pit.Controller;
+import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.bus.trace.EventOrder;
+import dropline.bus.trace.Rank;
 import dropline.bus.trace.TraceSink;
+import dropline.bus.wire.Frame;
+import dropline.bus.wire.Wire;
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One segment, running. Segments share nothing, so each may be stepped on a thread of its own. For each stretch of time:
  * {@link #offer} the block of state that covers it, then {@link #advanceTo} its end; the block may be reused after that.
+ *
+ * <p>There is no event queue: a segment has one controller that does one thing after another, and what comes next is the
+ * earliest of four things known at any time: something from outside, the controller's next act, a reply that begins, a
+ * frame that has been heard.
  */
 public final class SegmentRun {
+    private static final long NEVER = Long.MAX_VALUE;
+
+    /** In place of a burst's size: a poll must come before the next burst of state, so that state starves nobody. */
+    private static final int POLL_FIRST = -1;
+
+    private final Segment segment;
+    private final Controller controller;
+    private final EventOrder events;
+    private final HostInput input;
+    private final Controls controls;
+    private final Wire wire;
+    private final PollPlan plan;
+    private final UsbStage usb;
+    private final UartClock clock;
+    private final long silenceNanos;
+    private final boolean acknowledges;
+
+    private final int[] nodeIndex;
+    private final int[] positionOf;
+    private final NodeBehaviour[] nodes;
+    private final boolean[] dead;
+    private final int[][] controlsOf;
+    private final int[][] reported;
+    private final boolean[][] showsSlot;
+    private final @Nullable StateQueue all;
+    private final StateQueue[] own;
+    private final int[] talking;
+    private int talkers;
+
+    private final int[][] queueOfSignal;
+    private final int[][] slotOfSignal;
+    private final StateQueue[] queues;
+    private final SentBroadcasts sent;
+    private final long refreshEveryNanos;
+    private long nextRefresh;
+    private int refreshQueue;
+
+    private final Frame request;
+    private long actAt;
+    private long startAt;
+    private boolean waiting;
+    private long deadline;
+    private int polled = -1;
+    private int transactions;
+    private int broadcasts;
+    private int attempt;
+    private int burst;
+    private long reached;
 
     /**
      * @param pit the description
-     * @param segment index into {@link Pit#segments()}
+     * @param segmentIndex index into {@link Pit#segments()}
      * @param seed the run's seed; the same seed gives the same trace
-     * @param deadNode index into {@link dropline.bus.pit.Layout#nodes()} of a node that is unplugged, or -1
+     * @param deadNode index into {@link Layout#nodes()} of a node that is unplugged, or -1
      * @param sink receives the segment's events in order
      */
-    public SegmentRun(Pit pit, int segment, long seed, int deadNode, TraceSink sink) {}
+    public SegmentRun(Pit pit, int segmentIndex, long seed, int deadNode, TraceSink sink) {
+        Layout layout = Layout.of(pit);
+        Wiring wiring = new Wiring(pit, layout, segmentIndex);
+        segment = pit.segments().get(segmentIndex);
+        controller = segment.controller();
+        Shows shows = new Shows(pit, layout, seed);
+        Revisions revisions = new Revisions(shows);
+        events = new EventOrder(sink, revisions);
+        shows.postTo(events);
+        controls = new Controls(layout, seed, events);
+        revisions.controls(controls);
+        nodeIndex = wiring.nodes();
+        wire = new Wire(events, nodeIndex.length + 1);
+        plan = new PollPlan(segment.nodes(), controller);
+        usb = new UsbStage(controller.adapter(), seed, segment.name());
+        clock = UartClock.exact(segment.baud());
+        silenceNanos = ModelledNode.silence(segment);
+        acknowledges = segment.protocol().acknowledgesState();
+
+        int count = nodeIndex.length;
+        positionOf = new int[layout.nodes().size()];
+        nodes = new NodeBehaviour[count];
+        dead = new boolean[count];
+        controlsOf = new int[count][];
+        reported = new int[count][];
+        showsSlot = new boolean[count][];
+        talking = new int[count];
+        own = new StateQueue[count];
+        int[] allSignals = wiring.signalsOfAll();
+        all = wiring.broadcasts()
+                ? new StateQueue(TraceSink.ALL, segment.protocol().broadcast(wiring.wireOfAll()), allSignals)
+                : null;
+        int slots = allSignals.length;
+        for (int n = 0; n < count; n++) {
+            int node = nodeIndex[n];
+            positionOf[node] = n;
+            int[] signals = wiring.signalsOf(node);
+            own[n] = new StateQueue(node, segment.protocol().node(wiring.wireOf(node)), signals);
+            int[][] slotsOfPick = wiring.slotsOf(node, all == null ? signals : allSignals);
+            showsSlot[n] = new boolean[slotsOfPick.length];
+            for (int s = 0; s < slotsOfPick.length; s++) {
+                showsSlot[n][s] = slotsOfPick[s].length > 0;
+            }
+            nodes[n] = new ModelledNode(
+                    segment, layout, node, seed, own[n].wire(), slotsOfPick, events, shows, wire.traffic());
+            dead[n] = node == deadNode;
+            controlsOf[n] = wiring.controlsOf(node);
+            reported[n] = new int[controlsOf[n].length];
+            slots = Math.max(slots, signals.length);
+        }
+        request = new Frame(TraceSink.CONTROLLER, slots);
+        sent = new SentBroadcasts(slots);
+        queues = all == null ? own : new StateQueue[] {all};
+        queueOfSignal = new int[pit.signals().size()][0];
+        slotOfSignal = new int[pit.signals().size()][0];
+        int refreshed = 0;
+        for (int q = 0; q < queues.length; q++) {
+            refreshed += queues[q].slots();
+            for (int s = 0; s < queues[q].slots(); s++) {
+                int signal = queues[q].signal(s);
+                queueOfSignal[signal] = append(queueOfSignal[signal], q);
+                slotOfSignal[signal] = append(slotOfSignal[signal], s);
+            }
+        }
+        refreshEveryNanos = refreshed == 0 ? 0 : controller.refreshNanos() / refreshed;
+        nextRefresh = refreshEveryNanos == 0 ? NEVER : refreshEveryNanos;
+        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, this::arrive);
+        ready(0, 0);
+    }
 
     /** Gives the segment the state for the next stretch; everything in it lies at or after the last {@code advanceTo}. */
-    public void offer(StateBlock block) {}
+    public void offer(StateBlock block) {
+        input.offer(block);
+    }
 
-    /** Runs until {@code toNanos}: every event before it is decided and, as far as order allows, handed to the sink. */
-    public void advanceTo(long toNanos) {}
+    /** Runs until {@code toNanos}: every event before it is decided and handed to the sink. */
+    public void advanceTo(long toNanos) {
+        while (true) {
+            Frame heard = wire.nextHeard();
+            long heardAt = heard == null ? NEVER : heard.heardNanos;
+            int talker = nextTalker();
+            long talkAt = talker < 0 ? NEVER : nodes[talker].quietUntil();
+            long outside = Math.min(input.nextNanos(), nextRefresh);
+            long at = Math.min(Math.min(heardAt, talkAt), Math.min(actAt, outside));
+            if (at >= toNanos) {
+                break;
+            }
+            events.release(at);
+            if (outside == at) {
+                outside(at);
+            } else if (heard != null && heardAt == at) {
+                heard(heard);
+            } else if (talkAt == at) {
+                talk(talker);
+            } else {
+                act(at);
+            }
+        }
+        events.release(toNanos);
+        reached = toNanos;
+    }
 
-    /** Hands over what was held back, and ends the trace at the instant reached. */
-    public void end() {}
+    /** Ends the trace at the instant reached; what would have happened later is dropped. */
+    public void end() {
+        events.end(reached);
+    }
 
     /** The digest of the segment's trace so far: a 64-bit mix over every event's integers. */
     public long digest() {
-        return 0;
+        return events.digest();
+    }
+
+    // --- from outside
+
+    private void outside(long at) {
+        if (nextRefresh == at) {
+            nextRefresh += refreshEveryNanos;
+            queues[refreshQueue].refreshNext();
+            refreshQueue = (refreshQueue + 1) % queues.length;
+        } else {
+            input.step();
+        }
+    }
+
+    private void arrive(long at, int signal, int serial, long value) {
+        int[] to = queueOfSignal[signal];
+        for (int i = 0; i < to.length; i++) {
+            queues[to[i]].offer(slotOfSignal[signal][i], serial, value, at, events);
+        }
+    }
+
+    // --- the controller
+
+    /** The controller's next frame may begin at {@code from}, or as soon after as the pair allows. */
+    private void ready(long nowNanos, long fromNanos) {
+        waiting = false;
+        long lead = controller.enableLeadNanos();
+        long silent = wire.lastEndNanos() + silenceNanos;
+        startAt = Math.max(Math.max(fromNanos, silent), Math.max(wire.lastOffNanos(), nowNanos) + lead);
+        actAt = startAt - lead;
+    }
+
+    private void act(long at) {
+        if (waiting) {
+            timeOut(at);
+        } else if (all != null && all.waiting() > 0 && burst != POLL_FIRST) {
+            broadcast(all);
+        } else {
+            poll(at);
+        }
+    }
+
+    private void broadcast(StateQueue queue) {
+        if (burst == 0) {
+            burst = queue.waiting();
+        }
+        queue.take(request);
+        burst = queue.waiting() == 0 ? 0 : burst - request.count;
+        if (burst < 0 || request.count == 0) {
+            burst = POLL_FIRST;
+        }
+        if (request.count == 0) {
+            return;
+        }
+        int chars = queue.wire().requestChars(request.picked, request.count);
+        send(TraceSink.BROADCAST, TraceSink.ALL, ++broadcasts, 1, chars);
+        sent.remember(request);
+        postCarried(TraceSink.ALL);
+        long gap = Math.max(controller.gapNanos(), controller.turnaroundNanos());
+        ready(request.heardNanos, request.endNanos + gap);
+    }
+
+    private void poll(long at) {
+        burst = 0;
+        if (attempt == 0) {
+            polled = plan.turn(at);
+            if (polled < 0) {
+                long next = Math.min(plan.firstBackNanos(), Math.max(at + 1, Math.min(input.nextNanos(), nextRefresh)));
+                ready(at, Math.max(next, at + controller.gapNanos()));
+                return;
+            }
+            transactions++;
+        }
+        attempt++;
+        StateQueue queue = own[polled];
+        if (all == null) {
+            queue.take(request);
+        } else {
+            request.count = 0;
+        }
+        int node = nodeIndex[polled];
+        int chars = queue.wire().requestChars(request.picked, request.count);
+        send(TraceSink.REQUEST, node, transactions, attempt, chars);
+        int cycle = attempt == 1 ? plan.roundBegins() : 0;
+        if (cycle > 0) {
+            events.post(request.startNanos, Rank.CYCLE_STARTED, TraceSink.CONTROLLER, cycle, 0, 0);
+        }
+        postCarried(node);
+        waiting = true;
+        deadline = request.endNanos + controller.timeOutNanos();
+        actAt = deadline;
+    }
+
+    private void send(int kind, int node, int transaction, int tries, int chars) {
+        request.kind = kind;
+        request.node = node;
+        request.transaction = transaction;
+        request.attempt = tries;
+        request.lastBroadcast = broadcasts;
+        long start = controller.kind() == Controller.Kind.HOST
+                ? startAt + usb.outNanos(2L * transaction + (kind == TraceSink.BROADCAST ? 1 : 0))
+                : startAt;
+        request.time(
+                start, chars, clock, segment.format(), controller.enableLeadNanos(), controller.releaseTailNanos());
+        wire.begin(request);
+    }
+
+    private void postCarried(int destination) {
+        StateQueue queue = destination == TraceSink.ALL ? queues[0] : own[positionOf[destination]];
+        for (int i = 0; i < request.count; i++) {
+            events.post(
+                    request.startNanos,
+                    Rank.CARRIED,
+                    destination,
+                    queue.signal(request.picked[i]),
+                    request.serials[i],
+                    request.transaction);
+        }
+    }
+
+    private void timeOut(long at) {
+        int node = nodeIndex[polled];
+        events.post(at, Rank.TIMED_OUT, node, transactions, attempt, 0);
+        if (all == null) {
+            own[polled].putBack(request);
+        }
+        if (attempt > controller.retries()) {
+            events.post(at, Rank.GAVE_UP, node, transactions, 0, 0);
+            long until = plan.gaveUp(polled, at);
+            if (until > 0) {
+                events.post(at, Rank.BACKED_OFF, node, 0, 0, 0, 0, until, 0, 0);
+            }
+            nextTurn();
+        }
+        ready(at, at + controller.gapNanos());
+    }
+
+    private void nextTurn() {
+        plan.pass();
+        attempt = 0;
+    }
+
+    // --- the wire
+
+    private int nextTalker() {
+        int next = -1;
+        for (int i = 0; i < talkers; i++) {
+            if (next < 0 || nodes[talking[i]].quietUntil() < nodes[next].quietUntil()) {
+                next = talking[i];
+            }
+        }
+        return next;
+    }
+
+    private void talk(int talker) {
+        int[] mine = controlsOf[talker];
+        Frame reply = nodes[talker].transmit();
+        for (int i = 0; i < mine.length; i++) {
+            reported[talker][i] = controls.believed(mine[i], reply.driverOnNanos);
+        }
+        int kept = 0;
+        for (int i = 0; i < talkers; i++) {
+            if (talking[i] != talker) {
+                talking[kept++] = talking[i];
+            }
+        }
+        talkers = kept;
+        wire.begin(reply);
+    }
+
+    private void heard(Frame frame) {
+        frame.heard = true;
+        if (frame.talker == TraceSink.CONTROLLER) {
+            if (frame.kind == TraceSink.REQUEST) {
+                give(frame, positionOf[frame.node]);
+            } else {
+                for (int n = 0; n < nodes.length; n++) {
+                    give(frame, n);
+                }
+            }
+        } else if (!frame.clashed && waiting && positionOf[frame.talker] == polled && frame.transaction == transactions) {
+            answer(frame);
+        }
+    }
+
+    private void give(Frame frame, int n) {
+        if (dead[n] || frame.clashed) {
+            return;
+        }
+        boolean wasQuiet = nodes[n].quietUntil() == NodeBehaviour.QUIET;
+        nodes[n].advanceTo(frame.heardNanos);
+        nodes[n].hear(frame);
+        if (wasQuiet && nodes[n].quietUntil() != NodeBehaviour.QUIET) {
+            talking[talkers++] = n;
+        }
+    }
+
+    private void answer(Frame reply) {
+        boolean hub = controller.kind() == Controller.Kind.HUB;
+        long has = hub ? reply.endNanos : usb.inNanos(reply.endNanos, reply.chars, transactions);
+        if (has > deadline) {
+            return;
+        }
+        int node = reply.talker;
+        long gap = reply.startNanos - request.endNanos;
+        events.post(hub ? reply.heardNanos : has, Rank.ANSWERED, node, transactions, attempt, 0, 0, gap, 0, 0);
+        long told = hub ? usb.inNanos(reply.endNanos, reply.chars, transactions) : has;
+        int[] mine = controlsOf[polled];
+        for (int i = 0; i < mine.length; i++) {
+            controls.tell(told, mine[i], reported[polled][i]);
+        }
+        if (acknowledges && all != null && reply.lastBroadcast < request.lastBroadcast) {
+            sent.markMissed(reply.lastBroadcast, showsSlot[polled], all);
+        }
+        plan.answered(polled);
+        nextTurn();
+        ready(has, has + controller.gapNanos());
+    }
+
+    private static int[] append(int[] array, int value) {
+        int[] longer = Arrays.copyOf(array, array.length + 1);
+        longer[array.length] = value;
+        return longer;
     }
 }

@@ -44,6 +44,9 @@ public final class Frame {
     /** It has been received, so nothing can destroy it any more. */
     public boolean heard;
 
+    /** Request: broadcasts sent so far. Reply: the last one its node has without a gap before it. */
+    public int lastBroadcast;
+
     /** Slots of the destination it carries values for. */
     public final int[] picked;
 

@@ -25,11 +25,17 @@ public final class Wire {
         this.active = new Frame[talkers];
     }
 
-    /** Enables a talker's driver for a timed frame; called in order of {@code driverOnNanos}. */
+    /**
+     * Enables a talker's driver for a timed frame; called in order of {@code driverOnNanos}. A talker reuses its frame, so
+     * one already here is its last one, over and done.
+     */
     public void begin(Frame frame) {
         int kept = 0;
         for (int i = 0; i < count; i++) {
             Frame other = active[i];
+            if (other == frame) {
+                continue;
+            }
             if (other.driverOffNanos > frame.driverOnNanos) {
                 active[kept++] = other;
                 frame.clashed = true;

@@ -96,6 +96,11 @@ public final class DroplineFrames implements Protocol {
         return true;
     }
 
+    @Override
+    public boolean acknowledgesState() {
+        return true;
+    }
+
     /** @throws IllegalArgumentException where {@link #checkFits} finds a problem, with its text */
     @Override
     public Destination node(NodeWire node) {
