@@ -1,0 +1,155 @@
+package dropline.harness.replay;
+
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Pit;
+import dropline.bus.run.SegmentRun;
+import dropline.bus.trace.Digest;
+import dropline.bus.trace.TraceSink;
+import dropline.harness.measure.SegmentMeasures;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Plays a source through a pit and measures. Segments run side by side; what comes out is the same whatever the number of
+ * threads.
+ */
+public final class Replay {
+    /** In place of a node: all are alive. */
+    private static final int NONE_DEAD = -1;
+
+    /** Runs with a dead node that are stepped together, so that memory does not grow with the number of nodes. */
+    private static final int TOGETHER = 8;
+
+    private final Pit pit;
+    private final Layout layout;
+    private final Source.Opening opening;
+    private final long seed;
+    private final int threads;
+
+    /**
+     * @param opening opens what is played
+     * @param threads at least 1
+     */
+    public Replay(Pit pit, Source.Opening opening, long seed, int threads) {
+        if (threads < 1) {
+            throw new IllegalArgumentException("threads must be at least 1: threads=" + threads);
+        }
+        this.pit = pit;
+        this.layout = Layout.of(pit);
+        this.opening = opening;
+        this.seed = seed;
+        this.threads = threads;
+    }
+
+    /**
+     * Runs it, on the calling thread and the pool's.
+     *
+     * @param singleFailures whether to run again with each node dead
+     * @param trace where to write every event; null for nowhere
+     * @throws IOException if a file cannot be read or written
+     */
+    public Replayed run(boolean singleFailures, @Nullable Path trace, Progress progress) throws IOException {
+        ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
+            Thread thread = new Thread(work, "segment");
+            thread.setDaemon(true);
+            return thread;
+        });
+        try {
+            int batches = singleFailures ? (layout.nodes().size() + TOGETHER - 1) / TOGETHER : 0;
+            Passes passes = new Passes(progress, 1 + batches);
+            Replayed healthy = healthy(new Stretches(pool), trace, passes);
+            if (!singleFailures) {
+                return healthy;
+            }
+            return new Replayed(
+                    healthy.durationNanos(),
+                    healthy.digest(),
+                    healthy.segments(),
+                    failures(new Stretches(pool), passes),
+                    healthy.losses());
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    private Replayed healthy(Stretches stretches, @Nullable Path trace, Passes passes) throws IOException {
+        if (trace == null) {
+            return healthyTraced(stretches, null, passes);
+        }
+        try (TraceFile file = TraceFile.create(trace, pit, seed)) {
+            return healthyTraced(stretches, file, passes);
+        }
+    }
+
+    private Replayed healthyTraced(Stretches stretches, @Nullable TraceFile trace, Passes passes) throws IOException {
+        List<SegmentMeasures> measures = new ArrayList<>();
+        List<Lane> lanes = new ArrayList<>();
+        for (int segment = 0; segment < pit.segments().size(); segment++) {
+            SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
+            TraceSink sink = trace == null ? measured : new Both(measured, trace.segment(segment));
+            measures.add(measured);
+            lanes.add(new Lane(new SegmentRun(pit, segment, seed, NONE_DEAD, sink)));
+        }
+        try (Source source = opening.open()) {
+            long end = stretches.run(source, lanes, until -> {
+                if (trace != null) {
+                    trace.merge();
+                }
+                passes.reached(until, source);
+            });
+            return new Replayed(end, digest(lanes), measures, List.of(), source.losses());
+        }
+    }
+
+    private List<Replayed.NodeDead> failures(Stretches stretches, Passes passes) throws IOException {
+        List<Replayed.NodeDead> failures = new ArrayList<>();
+        for (int first = 0; first < layout.nodes().size(); first += TOGETHER) {
+            List<Lane> lanes = new ArrayList<>();
+            passes.next();
+            for (int node = first; node < Math.min(first + TOGETHER, layout.nodes().size()); node++) {
+                int segment = layout.nodes().get(node).segment();
+                SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
+                failures.add(new Replayed.NodeDead(node, measured));
+                lanes.add(new Lane(new SegmentRun(pit, segment, seed, node, measured)));
+            }
+            try (Source source = opening.open()) {
+                stretches.run(source, lanes, until -> passes.reached(until, source));
+            }
+        }
+        return failures;
+    }
+
+    private static long digest(List<Lane> lanes) {
+        long digest = 0;
+        for (Lane lane : lanes) {
+            digest = Digest.combine(digest, lane.digest());
+        }
+        return digest;
+    }
+
+    /** How far one pass of several has come. */
+    private static final class Passes {
+        private final Progress progress;
+        private final int count;
+        private int done;
+
+        Passes(Progress progress, int count) {
+            this.progress = progress;
+            this.count = count;
+        }
+
+        void next() {
+            done++;
+        }
+
+        void reached(long nanos, Source source) {
+            double share = source.endNanos() == Long.MAX_VALUE ? source.share() : (double) nanos / source.endNanos();
+            progress.reached(nanos, (done + Math.min(1.0, share)) / count);
+        }
+    }
+}

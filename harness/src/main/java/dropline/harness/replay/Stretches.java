@@ -1,0 +1,86 @@
+package dropline.harness.replay;
+
+import dropline.bus.host.StateBlock;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Future;
+
+/**
+ * Takes lanes through a source, stretch by stretch: while all lanes step through one, the next is read. No lane is ahead of
+ * another by more than a stretch, and since lanes share nothing, their results do not depend on the number of threads.
+ */
+final class Stretches {
+    /** How much of the recording is held at a time, ns. */
+    static final long STRETCH_NANOS = 2_000_000_000L;
+
+    private final ExecutorService threads;
+
+    Stretches(ExecutorService threads) {
+        this.threads = threads;
+    }
+
+    /** Called between stretches, when no lane is running. */
+    @FunctionalInterface
+    interface Between {
+        void stretchEnded(long untilNanos) throws IOException;
+    }
+
+    /** Runs to the end of the source; tells where that was, ns. */
+    long run(Source source, List<Lane> lanes, Between between) throws IOException {
+        StateBlock now = new StateBlock();
+        StateBlock next = new StateBlock();
+        long from = 0;
+        long until = Math.min(STRETCH_NANOS, source.endNanos());
+        boolean more = source.feed().fill(now, until);
+        while (more && until < source.endNanos()) {
+            List<Future<?>> steps = start(lanes, now, until);
+            from = until;
+            until = Math.min(from + STRETCH_NANOS, source.endNanos());
+            try {
+                more = source.feed().fill(next, until);
+            } finally {
+                await(steps);
+            }
+            between.stretchEnded(from);
+            StateBlock read = next;
+            next = now;
+            now = read;
+        }
+        long end = more ? until : Math.min(until, Math.max(from, source.reachedNanos() + 1));
+        await(start(lanes, now, end));
+        for (Lane lane : lanes) {
+            lane.end();
+        }
+        between.stretchEnded(end);
+        return end;
+    }
+
+    private List<Future<?>> start(List<Lane> lanes, StateBlock block, long untilNanos) {
+        List<Future<?>> steps = new ArrayList<>();
+        for (Lane lane : lanes) {
+            steps.add(threads.submit(() -> lane.step(block, untilNanos)));
+        }
+        return steps;
+    }
+
+    /** Waits for all of them, whatever becomes of one; then says what went wrong first. */
+    private static void await(List<Future<?>> steps) {
+        RuntimeException wrong = null;
+        for (Future<?> step : steps) {
+            try {
+                step.get();
+            } catch (ExecutionException failed) {
+                wrong = wrong == null ? new IllegalStateException("a segment failed", failed.getCause()) : wrong;
+            } catch (InterruptedException interrupted) {
+                Thread.currentThread().interrupt();
+                throw new IllegalStateException("interrupted", interrupted);
+            }
+        }
+        if (wrong != null) {
+            throw wrong;
+        }
+    }
+}
