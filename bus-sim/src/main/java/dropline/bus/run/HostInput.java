@@ -36,7 +36,8 @@ final class HostInput {
     private final long usbStream;
     private final long wakeStream;
 
-    private StateBlock block = new StateBlock();
+    private final StateBlock none = new StateBlock();
+    private StateBlock block = none;
     private int row;
     private int move;
     private long nextInstant;
@@ -80,13 +81,20 @@ final class HostInput {
         isChanged = new boolean[count];
     }
 
-    /** The next stretch of state; the last one must have been used up. */
+    /** The next stretch of state. */
     void offer(StateBlock next) {
-        if (row < block.rows() || move < block.moves()) {
-            throw new IllegalStateException("a block must be used up before the next: row=" + row + " of " + block.rows()
-                    + " move=" + move + " of " + block.moves());
-        }
         block = next;
+        row = 0;
+        move = 0;
+    }
+
+    /** Lets go of the block, which must have been used up: whoever filled it may fill it again. */
+    void finish() {
+        if (row < block.rows() || move < block.moves()) {
+            throw new IllegalStateException("a block must end before the instant advanced to: row=" + row + " of "
+                    + block.rows() + " move=" + move + " of " + block.moves());
+        }
+        block = none;
         row = 0;
         move = 0;
     }

@@ -156,7 +156,10 @@ public final class SegmentRun {
         ready(0, 0);
     }
 
-    /** Gives the segment the state for the next stretch; everything in it lies at or after the last {@code advanceTo}. */
+    /**
+     * Gives the segment the state for the next stretch; everything in it lies at or after the last {@code advanceTo} and
+     * before the next.
+     */
     public void offer(StateBlock block) {
         input.offer(block);
     }
@@ -185,6 +188,7 @@ public final class SegmentRun {
             }
         }
         events.release(toNanos);
+        input.finish();
         reached = toNanos;
     }
 
