@@ -1,0 +1,112 @@
+package dropline.harness.pitfile;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** A group of keys as written: values already read, places kept. */
+final class Block {
+    private final Section section;
+    private final Tree.Scalar name;
+    private final Tree place;
+    private final Map<String, Object> values = new LinkedHashMap<>();
+    private final Map<String, Tree> places = new LinkedHashMap<>();
+    private final Map<String, List<Block>> blocks = new LinkedHashMap<>();
+
+    /**
+     * @param name the key it stands under, or its own name where it is one of several
+     * @param place where its content begins
+     */
+    Block(Section section, Tree.Scalar name, Tree place) {
+        this.section = section;
+        this.name = name;
+        this.place = place;
+    }
+
+    void put(Key<?> key, Tree at, Object value) {
+        places.put(key.name(), at);
+        values.put(key.name(), value);
+    }
+
+    /** Notes that a key was written, though its value could not be read. */
+    void putUnread(Key<?> key, Tree at) {
+        places.put(key.name(), at);
+    }
+
+    void put(Section child, Block block) {
+        blocks.computeIfAbsent(child.name(), n -> new ArrayList<>()).add(block);
+    }
+
+    String name() {
+        return name.text();
+    }
+
+    Tree.Scalar nameAt() {
+        return name;
+    }
+
+    Section section() {
+        return section;
+    }
+
+    /** Whether the key was written, readable or not. */
+    boolean has(Key<?> key) {
+        return places.containsKey(key.name());
+    }
+
+    /** Where the value was written; where it was not, the name of the group. */
+    Tree at(Key<?> key) {
+        Tree at = places.get(key.name());
+        return at == null ? name : at;
+    }
+
+    Tree place() {
+        return place;
+    }
+
+    /** The value written, else the one that stands in for it; empty where there is neither. */
+    <T> Optional<T> get(Key<T> key) {
+        if (has(key)) {
+            return written(key);
+        }
+        String standard = key.standard();
+        if (standard == null) {
+            return Optional.empty();
+        }
+        Report none = new Report("schema");
+        Optional<T> value = key.type().read(new Tree.Scalar(standard, true, 1, 1), key.name(), none);
+        if (value.isEmpty()) {
+            throw new AssertionError("a key's standing value must be readable: key=" + key.name() + " value=" + standard);
+        }
+        return value;
+    }
+
+    /** The value written; empty where none is, or none that could be read. */
+    @SuppressWarnings("unchecked") // put only by BlockReader, with the key's own type
+    <T> Optional<T> written(Key<T> key) {
+        return Optional.ofNullable((T) values.get(key.name()));
+    }
+
+    /** A value that is known to be there, once a file has no problems. */
+    <T> T value(Key<T> key) {
+        return get(key).orElseThrow(() -> new AssertionError("a key must have been checked: key=" + key.name()));
+    }
+
+    /** The group of this section, if written. */
+    Optional<Block> block(Section child) {
+        List<Block> found = blocks(child);
+        return found.isEmpty() ? Optional.empty() : Optional.of(found.get(0));
+    }
+
+    /** The groups of this section in the order written. */
+    List<Block> blocks(Section child) {
+        return blocks.getOrDefault(child.name(), List.of());
+    }
+
+    /** A group in which nothing is written, where this one has none. */
+    Block blockOrEmpty(Section child) {
+        return block(child).orElseGet(() -> new Block(child, name, place));
+    }
+}

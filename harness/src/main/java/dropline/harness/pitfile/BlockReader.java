@@ -1,0 +1,119 @@
+package dropline.harness.pitfile;
+
+import dropline.harness.problem.Nearest;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reads a tree by the schema: unknown, missing and doubled keys, and values of the wrong kind. */
+final class BlockReader {
+    private final Report report;
+
+    BlockReader(Report report) {
+        this.report = report;
+    }
+
+    /** Reads the group that stands at {@code tree} under {@code name}. */
+    Block read(Section section, Tree.Scalar name, Tree tree) {
+        Block block = new Block(section, name, tree);
+        if (tree instanceof Tree.Mapping mapping) {
+            readKeys(block, mapping);
+        } else if (tree instanceof Tree.Scalar scalar && !scalar.isNothing() && section.shorthand() != null) {
+            readValue(block, section.shorthand(), tree);
+        } else if (!(tree instanceof Tree.Scalar scalar && scalar.isNothing())) {
+            String keys = "keys of its own, indented below it: " + Report.oneOf(section.names());
+            report.at(tree, name.text(), PitCode.WRONG_TYPE, keys, null);
+            return block;
+        }
+        missing(block);
+        return block;
+    }
+
+    private void readKeys(Block block, Tree.Mapping mapping) {
+        Map<String, Tree.Scalar> seen = new LinkedHashMap<>();
+        for (Tree.Entry entry : mapping.entries()) {
+            Tree.Scalar name = entry.key();
+            Tree.Scalar earlier = seen.putIfAbsent(name.text(), name);
+            if (earlier != null) {
+                twice(name, earlier, PitCode.DUPLICATE_KEY, "each key once");
+                continue;
+            }
+            Optional<Key<?>> key = block.section().key(name.text());
+            Optional<Section> child = block.section().section(name.text());
+            if (key.isPresent()) {
+                readValue(block, key.get(), entry.value());
+            } else if (child.isPresent()) {
+                readSection(block, child.get(), entry);
+            } else {
+                unknown(block.section(), name);
+            }
+        }
+    }
+
+    private <T> void readValue(Block block, Key<T> key, Tree tree) {
+        Optional<T> value = key.type().read(tree, key.name(), report);
+        if (value.isPresent()) {
+            block.put(key, tree, value.get());
+        } else {
+            block.putUnread(key, tree);
+        }
+    }
+
+    private void readSection(Block block, Section child, Tree.Entry entry) {
+        if (child.shape() == Section.Shape.ONE) {
+            block.put(child, read(child, entry.key(), entry.value()));
+            return;
+        }
+        if (!(entry.value() instanceof Tree.Mapping mapping)) {
+            if (!(entry.value() instanceof Tree.Scalar scalar && scalar.isNothing())) {
+                String names = "names, each with keys of its own indented below it";
+                report.at(entry.value(), child.name(), PitCode.WRONG_TYPE, names, null);
+            }
+            return;
+        }
+        Map<String, Tree.Scalar> seen = new LinkedHashMap<>();
+        for (Tree.Entry named : mapping.entries()) {
+            Tree.Scalar name = named.key();
+            Tree.Scalar earlier = seen.putIfAbsent(name.text(), name);
+            if (earlier != null) {
+                twice(name, earlier, PitCode.DUPLICATE_NAME, "each name once under " + child.name());
+            } else if (name.text().isBlank()) {
+                report.at(name, child.name(), PitCode.WRONG_TYPE, "a name", null);
+            } else {
+                block.put(child, read(child, name, named.value()));
+            }
+        }
+    }
+
+    private void twice(Tree.Scalar name, Tree.Scalar earlier, PitCode code, String expected) {
+        String fix = "delete one of the two, or give it another name; the first is in line " + earlier.line();
+        report.at(name, name.text(), code, expected, fix);
+    }
+
+    private void unknown(Section section, Tree.Scalar name) {
+        String where = section.name().isEmpty() ? "" : " under " + section.name();
+        Optional<String> nearest = Nearest.to(name.text(), section.names());
+        String expected = "a key known" + where + ": " + Report.oneOf(section.names());
+        String fix = nearest.map(n -> "write " + n + ":").orElse("delete it, or see docs/pit-file.md for where it goes");
+        report.at(name, name.text(), PitCode.UNKNOWN_KEY, expected, fix);
+    }
+
+    private void missing(Block block) {
+        for (Key<?> key : block.section().keys()) {
+            if (key.need() == Key.Need.REQUIRED && !block.has(key)) {
+                missing(block, key.name(), key.type().words());
+            }
+        }
+        for (Section child : block.section().sections()) {
+            if (child.need() == Key.Need.REQUIRED && block.blocks(child).isEmpty()) {
+                missing(block, child.name(), child.doc());
+            }
+        }
+    }
+
+    private void missing(Block block, String key, String expected) {
+        Tree.Scalar owner = block.nameAt();
+        String whole = block.section().name().isEmpty() ? "the file" : owner.text();
+        report.at(owner, key, PitCode.MISSING_KEY, whole + " without " + key, key + ": " + expected, null);
+    }
+}

@@ -1,0 +1,100 @@
+package dropline.harness.pitfile;
+
+import dropline.bus.chance.Distribution;
+import dropline.bus.pit.Adapter;
+import dropline.bus.pit.Controller;
+import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Profile;
+import dropline.bus.pit.Profile.ReplyFrom;
+import dropline.harness.pitfile.BusKeys.HubKind;
+import dropline.harness.pitfile.BusKeys.Speech;
+import dropline.protocol.Protocol;
+import dropline.protocol.frames.DroplineFrames;
+import dropline.protocol.sized.Sized;
+import java.util.Optional;
+
+/** Makes adapters, profiles, controllers and protocols from groups without problems. */
+final class BusBuilder {
+    private static final long MODBUS_TURNAROUND_NANOS = 100 * Times.MILLI;
+    private static final int PACKET_CHARS = 62;
+    private static final int FIFO_CHARS = 2;
+    private static final int RING_CHARS = 63;
+
+    private final Parts parts;
+
+    BusBuilder(Parts parts) {
+        this.parts = parts;
+    }
+
+    Adapter adapter(Block block) {
+        Likes likes = parts.adapters();
+        return new Adapter(
+                block.written(BusKeys.LIKE).map(Tree.Scalar::text).orElse(block.name()),
+                likes.get(block, BusKeys.LATENCY_TIMER).orElse(0L),
+                likes.get(block, BusKeys.PACKET).orElse(PACKET_CHARS),
+                likes.get(block, BusKeys.USB_FRAME).orElse(0L),
+                likes.get(block, BusKeys.WAKE_UP).orElse(Distribution.constant(0)));
+    }
+
+    Profile profile(Block block) {
+        Likes likes = parts.profiles();
+        return new Profile(
+                likes.get(block, BusKeys.REPLIES_FROM).orElse(ReplyFrom.LOOP),
+                likes.get(block, BusKeys.REPLY_GAP).orElseThrow(),
+                likes.get(block, BusKeys.ENABLE_LEAD).orElse(0L),
+                likes.get(block, BusKeys.RELEASE_TAIL).orElse(0L),
+                likes.get(block, BusKeys.LOOP_PASS).orElse(0L),
+                likes.get(block, BusKeys.FIFO).orElse(FIFO_CHARS),
+                likes.get(block, BusKeys.RING).orElse(RING_CHARS),
+                likes.blocks(block, BusKeys.TASKS).stream().map(BusBuilder::task).toList(),
+                likes.get(block, BusKeys.BOOT).orElse(0L),
+                likes.get(block, BusKeys.CLOCK).orElse(0L),
+                likes.get(block, BusKeys.TICKS_PER_BIT).orElse(0));
+    }
+
+    private static Profile.Task task(Block block) {
+        return new Profile.Task(
+                block.name(),
+                block.value(BusKeys.TASK_EVERY),
+                block.value(BusKeys.TASK_TAKES),
+                block.value(BusKeys.TASK_BLOCKS));
+    }
+
+    Controller controller(Block segment) {
+        Block block = segment.block(BusKeys.CONTROLLER).orElseThrow();
+        boolean modbus = segment.value(BusKeys.PROTOCOL) == Speech.MODBUS_RTU;
+        Optional<Block> hub = block.written(BusKeys.CONTROLLER_HUB).flatMap(h -> parts.hub(h.text()));
+        boolean board = hub.isPresent() && hub.get().value(BusKeys.HUB_KIND) == HubKind.BOARD;
+        return new Controller(
+                board ? Controller.Kind.HUB : Controller.Kind.HOST,
+                adapter(hub.orElse(block).block(BusKeys.ADAPTER).orElseThrow()),
+                block.get(BusKeys.STATE).orElse(modbus ? StateDelivery.ADDRESSED : StateDelivery.BROADCAST),
+                block.value(BusKeys.TIME_OUT),
+                block.value(BusKeys.RETRIES),
+                block.value(BusKeys.BACK_OFF_AFTER),
+                block.value(BusKeys.BACK_OFF_FOR),
+                block.value(BusKeys.GAP),
+                block.get(BusKeys.TURNAROUND).orElse(modbus ? MODBUS_TURNAROUND_NANOS : 0),
+                block.value(BusKeys.REFRESH),
+                block.value(BusKeys.CONTROLLER_LEAD),
+                block.value(BusKeys.CONTROLLER_TAIL));
+    }
+
+    Protocol protocol(Block segment) {
+        return switch (segment.value(BusKeys.PROTOCOL)) {
+            case DROPLINE -> DroplineFrames.create();
+            case MODBUS_RTU -> throw new AssertionError("modbus-rtu");
+            case SIZED -> sized(segment.block(BusKeys.SIZED).orElseThrow());
+        };
+    }
+
+    private static Sized sized(Block block) {
+        return new Sized(
+                block.value(BusKeys.REQUEST),
+                block.value(BusKeys.REPLY),
+                block.value(BusKeys.STATE_OVERHEAD),
+                block.value(BusKeys.BYTES_PER_SIGNAL),
+                block.value(BusKeys.SIGNALS_PER_FRAME),
+                Math.toIntExact(block.value(BusKeys.SILENCE)));
+    }
+}

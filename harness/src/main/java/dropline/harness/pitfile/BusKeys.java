@@ -1,0 +1,256 @@
+package dropline.harness.pitfile;
+
+import dropline.bus.chance.Distribution;
+import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Indicator.Blocks;
+import dropline.bus.pit.Profile.ReplyFrom;
+import dropline.harness.pitfile.Words.Choices;
+import dropline.protocol.CharacterFormat;
+import dropline.protocol.sized.Sized.ReplyChoice;
+import java.util.List;
+
+/** The keys of adapters, hubs, profiles, segments and nodes. */
+final class BusKeys {
+
+    /** What a hub does between host and segments. */
+    enum HubKind {
+        BOARD,
+        TRANSCEIVERS,
+        SPLITTER
+    }
+
+    /** The protocols a segment can speak. */
+    enum Speech {
+        DROPLINE,
+        MODBUS_RTU,
+        SIZED
+    }
+
+    static final Key<Tree.Scalar> LIKE = Key.optional(
+            "like",
+            new NameAt("the name of a preset, or of another of its kind in this file"),
+            "what it is like; keys written beside it count before those of its like");
+
+    static final Key<String> FIGURES_FROM =
+            Key.optional("source", Words.text("text"), "where the figures come from: measured, preset or guessed, and by what");
+
+    // --- adapters -------------------------------------------------------------------------------------------------
+
+    static final Key<Long> LATENCY_TIMER = Key.optional(
+            "latency-timer",
+            Times.timeOr("none", Times.MILLI, 255 * Times.MILLI),
+            "how long a packet that is not full waits (FTDI AN232B-04: 1..255 ms); none where left out");
+    static final Key<Integer> PACKET = Key.optional(
+            "packet", Numbers.whole(1, 65535), "characters that make a packet full; 62 where left out (FTDI AN232B-04)");
+    static final Key<Long> USB_FRAME =
+            Key.optional("usb-frame", Times.timeOr("none", Times.MICRO, Times.SECOND), "the USB frame; none where left out");
+    static final Key<Distribution> WAKE_UP = Key.optional(
+            "wake-up", Times.distribution(), "time until the host's program has the packet; 0 us where left out");
+
+    static final List<Key<?>> ADAPTER_KEYS = List.of(LIKE, FIGURES_FROM, LATENCY_TIMER, PACKET, USB_FRAME, WAKE_UP);
+    static final Section ADAPTERS =
+            Section.named("adapters", "USB adapters, by name", ADAPTER_KEYS).withShorthand(LIKE);
+    static final Section ADAPTER = Section.one(
+                    "adapter", "the USB adapter: the name of one, or its keys", ADAPTER_KEYS)
+            .withShorthand(LIKE);
+
+    // --- hubs -----------------------------------------------------------------------------------------------------
+
+    static final Key<HubKind> HUB_KIND = Key.standard(
+            "kind",
+            Words.choice(new Choices<HubKind>()
+                    .with("board", HubKind.BOARD)
+                    .with("transceivers", HubKind.TRANSCEIVERS)
+                    .with("splitter", HubKind.SPLITTER)),
+            "board",
+            "a board that polls, one transceiver for each port, or a passive splitter; through the last two the host polls");
+
+    static final Section HUBS =
+            Section.named("hubs", "what stands between host and segments, by name", List.of(HUB_KIND), ADAPTER.required());
+
+    // --- profiles -------------------------------------------------------------------------------------------------
+
+    static final Key<ReplyFrom> REPLIES_FROM = Key.optional(
+            "replies-from",
+            Words.choice(new Choices<ReplyFrom>()
+                    .with("interrupt", ReplyFrom.INTERRUPT)
+                    .with("loop", ReplyFrom.LOOP)),
+            "where replies are made; loop where left out");
+    static final Key<Distribution> REPLY_GAP = Key.optional(
+            "reply-gap",
+            Times.distribution(),
+            "last stop bit of the request to first start bit of the reply when nothing blocks; must be known");
+    static final Key<Long> ENABLE_LEAD = Key.optional(
+            "enable-lead", Times.time(0, Times.SECOND), "driver on to first start bit; 0 us where left out");
+    static final Key<Long> RELEASE_TAIL = Key.optional(
+            "release-tail", Times.time(0, Times.SECOND), "last stop bit to driver off; 0 us where left out");
+    static final Key<Long> LOOP_PASS = Key.optional(
+            "loop-pass", Times.time(0, 10 * Times.SECOND), "longest pass of an unblocked main loop; 0 us where left out");
+    static final Key<Integer> FIFO = Key.optional(
+            "fifo",
+            Numbers.whole(1, 1024),
+            "characters the UART holds while interrupts are off, beside its shift register; 2 where left out");
+    static final Key<Integer> RING = Key.optional(
+            "ring",
+            Numbers.whole(1, 65535),
+            "characters the receive ring holds while the loop is blocked; 63 where left out");
+    static final Key<Long> BOOT = Key.optional(
+            "boot", Times.time(0, Times.HOUR), "reset to first reply; 0 us where left out");
+    static final Key<Long> CLOCK = Key.optional(
+            "clock",
+            Numbers.measure(Measure.frequency(), 1_000, 4_000_000_000L),
+            "clock of the UART, with ticks-per-bit; where left out, one that meets the baud rate exactly");
+    static final Key<Integer> TICKS_PER_BIT =
+            Key.optional("ticks-per-bit", Numbers.whole(1, 16_777_216), "clock ticks a bit lasts, with clock");
+
+    static final Key<Long> TASK_EVERY =
+            Key.required("every", Times.time(Times.MICRO, Times.HOUR), "from one start to the next");
+    static final Key<Long> TASK_TAKES = Key.required("takes", Times.time(1, Times.HOUR), "how long it blocks");
+    static final Key<Blocks> TASK_BLOCKS =
+            Key.standard("blocks", blocks(), "loop", "what it keeps from running on its node");
+
+    static final Section TASKS = Section.named(
+            "tasks",
+            "what blocks a node at regular times, beside the refreshes of its indicators, by name",
+            List.of(TASK_EVERY, TASK_TAKES, TASK_BLOCKS));
+
+    static final List<Key<?>> PROFILE_KEYS = List.of(
+            LIKE,
+            FIGURES_FROM,
+            REPLIES_FROM,
+            REPLY_GAP,
+            ENABLE_LEAD,
+            RELEASE_TAIL,
+            LOOP_PASS,
+            FIFO,
+            RING,
+            BOOT,
+            CLOCK,
+            TICKS_PER_BIT);
+    static final Section PROFILES = Section.named("profiles", "firmware timings, by name", PROFILE_KEYS, TASKS)
+            .withShorthand(LIKE);
+    static final Section PROFILE = Section.one(
+                    "profile", "the node's firmware timing: the name of a profile, or its keys", PROFILE_KEYS, TASKS)
+            .withShorthand(LIKE);
+
+    // --- segments -------------------------------------------------------------------------------------------------
+
+    static final Key<Long> BAUD = Key.required(
+            "baud", Numbers.measure(Measure.baud(), 300, 4_000_000), "bits a second on the pair");
+    static final Key<CharacterFormat> FORMAT =
+            Key.standard("format", Words.format(), "8N1", "how a character stands on the wire");
+    static final Key<Speech> PROTOCOL = Key.standard(
+            "protocol",
+            Words.choice(new Choices<Speech>()
+                    .with("dropline", Speech.DROPLINE)
+                    .with("modbus-rtu", Speech.MODBUS_RTU)
+                    .with("sized", Speech.SIZED)),
+            "dropline",
+            "how its parties speak");
+
+    static final Key<Integer> REQUEST =
+            Key.required("request", Numbers.whole(1, 65535), "characters of a poll without state");
+    static final Key<List<ReplyChoice>> REPLY = Key.required("reply", new Replies(), "characters of a reply");
+    static final Key<Integer> STATE_OVERHEAD = Key.standard(
+            "state-overhead", Numbers.whole(0, 65535), "6", "characters of a state frame beside its signals");
+    static final Key<Integer> BYTES_PER_SIGNAL = Key.standard(
+            "bytes-per-signal", Numbers.whole(1, 65535), "4", "characters a signal adds to a state frame");
+    static final Key<Integer> SIGNALS_PER_FRAME = Key.standard(
+            "signals-per-frame", Numbers.whole(0, 65535), "0", "most signals in a frame; 0 where state is not sent");
+    static final Key<Long> SILENCE = Key.standard(
+            "silence", Numbers.measure(Measure.bits(), 0, 100_000), "0 bits", "silence that must lie before every frame");
+
+    static final Section SIZED = Section.one(
+            "sized",
+            "with protocol: sized, the lengths of its frames",
+            List.of(REQUEST, REPLY, STATE_OVERHEAD, BYTES_PER_SIGNAL, SIGNALS_PER_FRAME, SILENCE));
+
+    static final Key<Tree.Scalar> CONTROLLER_HUB =
+            Key.optional("hub", new NameAt("the name of a hub"), "the hub whose board polls; this or adapter");
+    static final Key<Long> TIME_OUT = Key.standard(
+            "time-out", Times.time(Times.MICRO, Times.HOUR), "20 ms", "end of the request to end of the reply");
+    static final Key<Integer> RETRIES = Key.standard(
+            "retries", Numbers.whole(0, 10), "1", "further tries before a transaction is given up");
+    static final Key<Integer> BACK_OFF_AFTER = Key.standard(
+            "back-off-after",
+            Numbers.whole(0, 1_000),
+            "3",
+            "transactions given up in a row after which a node is polled rarely; 0 for never");
+    static final Key<Long> BACK_OFF_FOR =
+            Key.standard("back-off-for", Times.time(0, Times.HOUR), "1 s", "how long it is then left alone");
+    static final Key<Long> REFRESH = Key.standard(
+            "refresh",
+            Times.timeOr("never", Times.MILLI, Times.HOUR),
+            "never",
+            "period in which every value is sent again though unchanged");
+    static final Key<Long> GAP = Key.standard(
+            "gap", Times.time(0, Times.SECOND), "0 us", "end of a transaction or broadcast to the next frame");
+    static final Key<Long> TURNAROUND = Key.optional(
+            "turnaround",
+            Times.time(0, 10 * Times.SECOND),
+            "silence after a broadcast so that nodes can act; where left out, 100 ms with modbus-rtu (Serial Line V1.02, "
+                    + "2.4.1: 100..200 ms), else 0 us");
+    static final Key<StateDelivery> STATE = Key.optional(
+            "state",
+            Words.choice(new Choices<StateDelivery>()
+                    .with("broadcast", StateDelivery.BROADCAST)
+                    .with("addressed", StateDelivery.ADDRESSED)),
+            "whether state goes to all nodes at once or to each with its poll; where left out, addressed with modbus-rtu, "
+                    + "else broadcast");
+    static final Key<Long> CONTROLLER_LEAD =
+            Key.standard("enable-lead", Times.time(0, Times.SECOND), "0 us", "driver on to first start bit");
+    static final Key<Long> CONTROLLER_TAIL =
+            Key.standard("release-tail", Times.time(0, Times.SECOND), "0 us", "last stop bit to driver off");
+
+    static final Section CONTROLLER = Section.one(
+                    "controller",
+                    "the one party that polls: a hub, or the host through an adapter",
+                    List.of(
+                            CONTROLLER_HUB,
+                            TIME_OUT,
+                            RETRIES,
+                            BACK_OFF_AFTER,
+                            BACK_OFF_FOR,
+                            REFRESH,
+                            GAP,
+                            TURNAROUND,
+                            STATE,
+                            CONTROLLER_LEAD,
+                            CONTROLLER_TAIL),
+                    ADAPTER)
+            .required();
+
+    static final Section SEGMENTS = Section.named(
+                    "segments", "the RS-485 pairs, by name", List.of(BAUD, FORMAT, PROTOCOL), SIZED, CONTROLLER)
+            .required();
+
+    // --- nodes ----------------------------------------------------------------------------------------------------
+
+    static final Key<Tree.Scalar> NODE_SEGMENT =
+            Key.required("segment", new NameAt("the name of a segment"), "the segment it is on");
+    static final Key<Integer> ADDRESS =
+            Key.required("address", Numbers.whole(1, 247), "its address, one for each node of a segment");
+    static final Key<Integer> WEIGHT =
+            Key.standard("weight", Numbers.whole(1, 16), "1", "how often it is polled in a cycle");
+
+    static final Key<Registers.Map> REGISTERS = Key.optional(
+            "registers",
+            new Registers(),
+            "with modbus-rtu, the register each signal shown on the node lies in");
+
+    static final Section NODES = Section.named(
+                    "nodes",
+                    "the microcontroller boards, by name, polled in the order of the file",
+                    List.of(NODE_SEGMENT, ADDRESS, WEIGHT, REGISTERS),
+                    PROFILE.required())
+            .required();
+
+    private BusKeys() {}
+
+    static Type<Blocks> blocks() {
+        return Words.choice(new Choices<Blocks>()
+                .with("nothing", Blocks.NOTHING)
+                .with("loop", Blocks.LOOP)
+                .with("interrupts", Blocks.INTERRUPTS));
+    }
+}

@@ -1,0 +1,127 @@
+package dropline.harness.pitfile;
+
+import dropline.harness.problem.Nearest;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/** A kind of quantity: its units and what a base unit of it is. */
+final class Measure {
+    private final String word;
+    private final String example;
+    private final Map<String, BigDecimal> units = new LinkedHashMap<>();
+
+    private Measure(String word, String example) {
+        this.word = word;
+        this.example = example;
+    }
+
+    /** Times, in nanoseconds. */
+    static Measure time() {
+        return new Measure("time", "20 ms")
+                .with("ns", "1")
+                .with("us", "1e3")
+                .with("ms", "1e6")
+                .with("s", "1e9")
+                .with("min", "6e10")
+                .with("h", "3.6e12");
+    }
+
+    /** Baud rates, in bits a second. */
+    static Measure baud() {
+        return new Measure("baud rate", "500 kbaud")
+                .with("baud", "1")
+                .with("kbaud", "1e3")
+                .with("Mbaud", "1e6");
+    }
+
+    /** Frequencies, in hertz. */
+    static Measure frequency() {
+        return new Measure("frequency", "16 MHz").with("Hz", "1").with("kHz", "1e3").with("MHz", "1e6");
+    }
+
+    /** Silences, in tenths of a bit. */
+    static Measure bits() {
+        return new Measure("silence", "35 bits").with("bits", "10").with("bit", "10");
+    }
+
+    private Measure with(String unit, String inBase) {
+        units.put(unit, new BigDecimal(inBase));
+        return this;
+    }
+
+    String word() {
+        return word;
+    }
+
+    String unitNames() {
+        return String.join(", ", units.keySet());
+    }
+
+    /** The value in whole base units, or empty with the reason reported. {@code text} is a part of {@code place}. */
+    Optional<Long> read(String text, Tree.Scalar place, String key, String words, Report report) {
+        Optional<Quantity> quantity = Quantity.of(text);
+        if (quantity.isEmpty()) {
+            report.at(place, key, PitCode.WRONG_TYPE, words, "write a number and its unit, such as " + example);
+            return Optional.empty();
+        }
+        BigDecimal number = quantity.get().number();
+        String unit = quantity.get().unit();
+        if (unit.isEmpty() && number.signum() == 0) {
+            return Optional.of(0L);
+        }
+        BigDecimal factor = units.get(unit.replace('µ', 'u').replace('μ', 'u'));
+        if (factor == null) {
+            wrongUnit(quantity.get(), place, key, report);
+            return Optional.empty();
+        }
+        BigDecimal value = number.multiply(factor).stripTrailingZeros();
+        if (value.scale() > 0) {
+            report.at(place, key, PitCode.OUT_OF_RANGE, "a " + word + " in whole " + finest(), null);
+            return Optional.empty();
+        }
+        if (value.abs().compareTo(BigDecimal.valueOf(Long.MAX_VALUE)) > 0) {
+            report.at(place, key, PitCode.OUT_OF_RANGE, words, null);
+            return Optional.empty();
+        }
+        return Optional.of(value.setScale(0, RoundingMode.UNNECESSARY).longValueExact());
+    }
+
+    private void wrongUnit(Quantity quantity, Tree.Scalar place, String key, Report report) {
+        String expected = "a " + word + " with its unit: " + unitNames();
+        if (quantity.unit().isEmpty()) {
+            String fix = "write the unit, such as " + key + ": " + quantity.number().toPlainString() + " " + unitOf(example);
+            report.at(place, key, PitCode.MISSING_UNIT, expected, fix);
+        } else {
+            String fix = Nearest.to(quantity.unit(), units.keySet())
+                    .map(u -> "write " + quantity.number().toPlainString() + " " + u)
+                    .orElse(null);
+            report.at(place, key, PitCode.WRONG_UNIT, expected, fix);
+        }
+    }
+
+    private String finest() {
+        return word.equals("silence") ? "tenths of a bit" : units.keySet().iterator().next();
+    }
+
+    private static String unitOf(String example) {
+        return example.substring(example.indexOf(' ') + 1);
+    }
+
+    /** A value in base units as a person writes it, in the largest unit that keeps it whole. */
+    String write(long value) {
+        String best = units.keySet().iterator().next();
+        BigDecimal whole = BigDecimal.valueOf(value);
+        BigDecimal shown = whole.divide(units.get(best), 1, RoundingMode.HALF_UP).stripTrailingZeros();
+        for (Map.Entry<String, BigDecimal> unit : units.entrySet()) {
+            BigDecimal[] parts = whole.divideAndRemainder(unit.getValue());
+            if (value != 0 && parts[1].signum() == 0 && parts[0].compareTo(shown) < 0) {
+                shown = parts[0];
+                best = unit.getKey();
+            }
+        }
+        return shown.toPlainString() + " " + best;
+    }
+}

@@ -1,0 +1,108 @@
+package dropline.harness.pitfile;
+
+import dropline.bus.pit.Control;
+import dropline.bus.pit.Indicator;
+import dropline.bus.pit.Indicator.Blocks;
+import dropline.bus.pit.Panel;
+import dropline.harness.pitfile.Words.Choices;
+import java.util.List;
+
+/** The keys of panels and budgets. */
+final class PanelKeys {
+    static final Key<Long> UPDATE = Key.optional(
+            "update", Times.time(Times.MICRO, Times.HOUR), "slowest update latency; 150 ms where nothing says otherwise");
+    static final Key<Long> CONTROL = Key.optional(
+            "control", Times.time(Times.MICRO, Times.HOUR), "slowest control latency; 150 ms where nothing says otherwise");
+    static final Key<String> SOURCE = Key.optional("source", Words.text("text"), "where the limits come from");
+
+    static final Key<Indicator.Kind> KIND = Key.required(
+            "kind",
+            Words.choice(new Choices<Indicator.Kind>()
+                    .with("lamp", Indicator.Kind.LAMP)
+                    .with("digits", Indicator.Kind.DIGITS)
+                    .with("character LCD", Indicator.Kind.CHARACTER_LCD)
+                    .with("OLED", Indicator.Kind.OLED)
+                    .with("gauge stepper", Indicator.Kind.GAUGE_STEPPER)
+                    .with("servo", Indicator.Kind.SERVO)),
+            "what it is");
+
+    private static final List<Key<?>> LIMITS = List.of(UPDATE, CONTROL, SOURCE);
+
+    static final Section KIND_LIMITS = Section.named(
+            "kinds",
+            "limits for kinds of indicator, by kind: " + KIND.type().words()
+                    + "; a panel is held to the tightest of its kinds",
+            List.of(UPDATE, SOURCE));
+    static final Section BUDGETS =
+            Section.one("budgets", "the limits a panel is judged against", LIMITS, KIND_LIMITS);
+    static final Section BUDGET = Section.one("budget", "limits for this panel alone", LIMITS);
+
+    static final Key<List<Tree.Scalar>> SHOWS =
+            Key.required("shows", Words.names("the name of a signal, or a list of names"), "the signals it shows");
+    static final Key<Long> DELAY = Key.standard(
+            "delay",
+            Times.time(0, 10 * Times.SECOND),
+            "0 us",
+            "lamp: time to switch; gauge stepper, servo: command to first motion");
+    static final Key<Long> REFRESH_EVERY = Key.optional(
+            "refresh-every",
+            Times.time(Times.MICRO, Times.HOUR),
+            "digits, character LCD, OLED: from one refresh to the next; servo: its frame, 20 ms where left out");
+    static final Key<Long> REFRESH_TAKES = Key.optional(
+            "refresh-takes", Times.time(1, Times.HOUR), "digits, character LCD, OLED: how long a refresh takes");
+    static final Key<Blocks> REFRESH_BLOCKS = Key.standard(
+            "refresh-blocks", BusKeys.blocks(), "loop", "what a refresh keeps from running on its node");
+    static final Key<Numbers.Speed> SPEED =
+            Key.optional("speed", Numbers.speed(), "gauge stepper, servo: greatest speed");
+
+    static final Section INDICATORS = Section.named(
+            "indicators",
+            "what it shows with, by name",
+            List.of(KIND, SHOWS, DELAY, REFRESH_EVERY, REFRESH_TAKES, REFRESH_BLOCKS, SPEED));
+
+    static final Key<Control.Kind> CONTROL_KIND = Key.required(
+            "kind",
+            Words.choice(new Choices<Control.Kind>()
+                    .with("toggle", Control.Kind.TOGGLE)
+                    .with("button", Control.Kind.BUTTON)
+                    .with("encoder", Control.Kind.ENCODER)
+                    .with("axis", Control.Kind.AXIS)),
+            "what it is");
+    static final Key<Integer> CONTROL_NUMBER = Key.required(
+            "number",
+            Numbers.whole(0, 65535),
+            "number on the wire (with modbus-rtu, its register), one for each control of a node");
+    static final Key<Long> DEBOUNCE = Key.standard(
+            "debounce", Times.time(0, 10 * Times.SECOND), "0 us", "how long a contact must hold still to be believed");
+    static final Key<Long> BOUNCE =
+            Key.standard("bounce", Times.time(0, 10 * Times.SECOND), "0 us", "longest time its contact bounces after a move");
+    static final Key<Integer> DEAD_BAND = Key.standard(
+            "dead-band", Numbers.whole(0, 65535), "0", "axis: moves up to this many units are not reported");
+
+    static final Section CONTROLS = Section.named(
+            "controls",
+            "what can be moved on it, by name; a name stands once in the pit",
+            List.of(CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND));
+
+    static final Key<Tree.Scalar> NODE =
+            Key.required("node", new NameAt("the name of a node"), "the node that carries it");
+    static final Key<String> PLACE = Key.standard("place", Words.text("text"), "", "where it is mounted");
+    static final Key<Panel.Status> STATUS = Key.standard(
+            "status",
+            Words.choice(new Choices<Panel.Status>()
+                    .with("built", Panel.Status.BUILT)
+                    .with("bench", Panel.Status.BENCH)
+                    .with("planned", Panel.Status.PLANNED)),
+            "built",
+            "how far it has come");
+
+    static final Section PANELS = Section.named(
+            "panels",
+            "what a person sees and touches, by name",
+            List.of(NODE, PLACE, STATUS),
+            BUDGET,
+            INDICATORS,
+            CONTROLS);
+
+    private PanelKeys() {}
+}

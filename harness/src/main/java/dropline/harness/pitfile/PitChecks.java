@@ -1,0 +1,12 @@
+package dropline.harness.pitfile;
+
+/** What no key can know by itself: names, clashes, and keys that need or exclude each other. */
+final class PitChecks {
+    private PitChecks() {}
+
+    static void check(Parts parts, Report report) {
+        SignalChecks.check(parts, report);
+        new BusChecks(parts, report).check();
+        new PanelChecks(parts, report).check();
+    }
+}

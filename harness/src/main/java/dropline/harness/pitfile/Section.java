@@ -1,0 +1,70 @@
+package dropline.harness.pitfile;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A group of keys of the pit file.
+ *
+ * @param name the key it stands under
+ * @param shape whether it stands there once or once for every name
+ * @param doc for the reference page
+ * @param keys its keys
+ * @param sections the groups inside it
+ * @param shorthand the key that is meant where a plain value stands in place of the group; null where none may
+ * @param need whether it must be there
+ */
+record Section(
+        String name,
+        Shape shape,
+        String doc,
+        List<Key<?>> keys,
+        List<Section> sections,
+        @Nullable Key<?> shorthand,
+        Key.Need need) {
+
+    /** How a group stands under its key. */
+    enum Shape {
+        ONE,
+        NAMED
+    }
+
+    Section {
+        keys = List.copyOf(keys);
+        sections = List.copyOf(sections);
+    }
+
+    static Section one(String name, String doc, List<Key<?>> keys, Section... sections) {
+        return new Section(name, Shape.ONE, doc, keys, List.of(sections), null, Key.Need.OPTIONAL);
+    }
+
+    static Section named(String name, String doc, List<Key<?>> keys, Section... sections) {
+        return new Section(name, Shape.NAMED, doc, keys, List.of(sections), null, Key.Need.OPTIONAL);
+    }
+
+    Section required() {
+        return new Section(name, shape, doc, keys, sections, shorthand, Key.Need.REQUIRED);
+    }
+
+    /** The same group, for which a plain value may stand, meaning this key alone. */
+    Section withShorthand(Key<?> key) {
+        return new Section(name, shape, doc, keys, sections, key, need);
+    }
+
+    Optional<Key<?>> key(String keyName) {
+        return keys.stream().filter(k -> k.name().equals(keyName)).findFirst();
+    }
+
+    Optional<Section> section(String sectionName) {
+        return sections.stream().filter(s -> s.name().equals(sectionName)).findFirst();
+    }
+
+    /** Everything that may be written here. */
+    List<String> names() {
+        List<String> names = new ArrayList<>(keys.stream().<String>map(Key::name).toList());
+        sections.forEach(s -> names.add(s.name()));
+        return names;
+    }
+}
