@@ -3,7 +3,7 @@ package dropline.harness.verdict;
 /**
  * A rule's outcome, with what it rests on.
  *
- * @param outcome pass, fail or undecided
+ * @param outcome pass, fail or undecided; what lost something fails whatever its value
  * @param rule what was judged, for people
  * @param valueNanos the figure that was judged, ns; 0 when undecided
  * @param limitNanos the limit it was judged against, ns; a value equal to it passes
@@ -17,8 +17,8 @@ public record Verdict(
             throw new IllegalArgumentException("value must not be negative and limit above 0: valueNanos=" + valueNanos
                     + " limitNanos=" + limitNanos);
         }
-        if (outcome != Outcome.UNDECIDED && (valueNanos <= limitNanos) != (outcome == Outcome.PASS)) {
-            throw new IllegalArgumentException("a value within its limit passes, one beyond it fails: outcome=" + outcome
+        if (outcome == Outcome.PASS && valueNanos > limitNanos) {
+            throw new IllegalArgumentException("a value beyond its limit cannot pass: outcome=" + outcome
                     + " valueNanos=" + valueNanos + " limitNanos=" + limitNanos);
         }
     }
