@@ -70,4 +70,15 @@ final class Decimals {
             out.insert(out.length() - decimals, '.');
         }
     }
+
+    /** Appends nanoseconds as seconds, exactly, with as few decimals as it takes. */
+    static void appendSeconds(StringBuilder out, long nanos) {
+        int decimals = 9;
+        long scaled = nanos;
+        while (decimals > 0 && scaled % 10 == 0) {
+            scaled /= 10;
+            decimals--;
+        }
+        appendScaled(out, scaled, decimals);
+    }
 }

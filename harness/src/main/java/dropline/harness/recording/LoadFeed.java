@@ -10,8 +10,8 @@ import java.util.List;
 /**
  * A pit's described load as a feed without end: a state at every period, the first at one period, and in each the next
  * signals in turn. The turn goes round the nodes, each giving its next signal in the pit's order; a signal shown on
- * several nodes belongs to the first, one shown nowhere takes no part. A signal that changes goes to and fro between its
- * least value and the one above, so a lamp flips.
+ * several nodes belongs to the first, one shown nowhere takes no part. A signal that changes goes to and fro between
+ * its least value and the one above, so a lamp flips.
  */
 public final class LoadFeed implements StateFeed {
     private final long periodNanos;

@@ -57,7 +57,8 @@ public final class PitFeed implements StateFeed {
     /**
      * The recording from an instant, which becomes 0, up to but without another, both in ns after its first.
      *
-     * @throws RecordingException if it is no recording, a signal's column is absent, or it ends before {@code fromNanos}
+     * @throws RecordingException if it is no recording, a signal's column is absent, or it ends before
+     *     {@code fromNanos}
      */
     public static PitFeed open(Path recording, Pit pit, ReadOptions options, long fromNanos, long toNanos)
             throws IOException {

@@ -80,8 +80,6 @@ final class PitMapping {
         for (int i = 0; i < places.size(); i++) {
             byName.put(places.get(i).control().name(), i);
         }
-        return recorded.stream()
-                .mapToInt(name -> byName.getOrDefault(name, -1))
-                .toArray();
+        return recorded.stream().mapToInt(name -> byName.getOrDefault(name, -1)).toArray();
     }
 }

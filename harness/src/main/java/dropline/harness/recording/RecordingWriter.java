@@ -6,21 +6,20 @@ import java.nio.file.Path;
 import java.util.List;
 
 /**
- * Writes a recording. It grows in a temporary file beside its place and gets there only by {@link #finish()}; closing it
- * unfinished leaves what was there before untouched. Not for use by several threads.
+ * Writes a recording. It grows in a temporary file beside its place and gets there only by {@link #finish()}; closing
+ * it unfinished leaves what was there before untouched. Not for use by several threads.
  */
 public interface RecordingWriter extends Closeable {
 
     /**
-     * Begins a recording; the name's ending says in which form: {@code .dlr} compact, {@code .csv} wide CSV, either with
-     * {@code .gz} behind to pack it.
+     * Begins a recording; the name's ending says in which form: {@code .dlr} compact, {@code .csv} wide CSV, either
+     * with {@code .gz} behind to pack it.
      *
      * @param columns in order, no two of one name
      * @param controls names of the controls whose moves will be written, no two the same
      * @throws IllegalArgumentException for another ending
      */
-    static RecordingWriter create(Path file, List<RecordingColumn> columns, List<String> controls)
-            throws IOException {
+    static RecordingWriter create(Path file, List<RecordingColumn> columns, List<String> controls) throws IOException {
         return RecordingFile.create(file, columns, controls);
     }
 

@@ -1,0 +1,87 @@
+package dropline.harness.recording;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/** Turns a recording of one form into another, as a stream. */
+public final class Convert {
+    private Convert() {}
+
+    /** Told now and then how far it is. */
+    @FunctionalInterface
+    public interface Progress {
+        /** Bytes of the input read, of all there are. */
+        void at(long bytesRead, long bytesTotal);
+    }
+
+    /**
+     * What came of it.
+     *
+     * @param rows rows written
+     * @param moves controls' moves written
+     * @param skippedRows rows left out for being wrong
+     * @param losses what was lost and could be read past, a sentence each
+     */
+    public record Result(long rows, long moves, long skippedRows, List<String> losses) {
+        public Result {
+            losses = List.copyOf(losses);
+        }
+    }
+
+    /**
+     * Converts; the names' endings choose the form written, the first bytes show the form read. The output takes its
+     * place when it is whole; if anything goes wrong, what was there before stays.
+     *
+     * @throws RecordingException if the input is wrong, the output's name has no known ending, or both are one file
+     */
+    public static Result run(Path in, Path out, ReadOptions options, Progress progress) throws IOException {
+        if (!RecordingFile.hasKnownEnding(out)) {
+            throw RecordingProblems.one(RecordingProblems.unknownEnding(out.toString()));
+        }
+        if (Files.exists(in) && Files.exists(out) && Files.isSameFile(in, out)) {
+            throw RecordingProblems.one(RecordingProblems.sameFile(out.toString()));
+        }
+        try (RecordingReader reader = RecordingReader.open(in, options);
+                RecordingWriter writer = RecordingWriter.create(out, reader.columns(), reader.controls())) {
+            return copy(in, reader, writer, progress);
+        }
+    }
+
+    private static Result copy(Path in, RecordingReader reader, RecordingWriter writer, Progress progress)
+            throws IOException {
+        RecordingBlock block = new RecordingBlock();
+        double[] values = new double[reader.columns().size()];
+        long rows = 0;
+        long moves = 0;
+        while (reader.read(block)) {
+            int move = 0;
+            for (int row = 0; row < block.rows(); row++) {
+                for (; move < block.moves() && block.moveNanos(move) <= block.rowNanos(row); move++) {
+                    write(reader, writer, block, move);
+                }
+                for (int column = 0; column < values.length; column++) {
+                    values[column] = block.value(row, column);
+                }
+                writer.row(block.rowNanos(row), values);
+            }
+            for (; move < block.moves(); move++) {
+                write(reader, writer, block, move);
+            }
+            rows += block.rows();
+            moves += block.moves();
+            progress.at(reader.bytesRead(), reader.bytesTotal());
+        }
+        if (rows + moves == 0) {
+            throw RecordingProblems.one(RecordingProblems.empty(in.toString()));
+        }
+        writer.finish();
+        return new Result(rows, moves, reader.skippedRows(), reader.losses());
+    }
+
+    private static void write(RecordingReader reader, RecordingWriter writer, RecordingBlock block, int move)
+            throws IOException {
+        writer.move(block.moveNanos(move), reader.controls().get(block.moveControl(move)), block.moveValue(move));
+    }
+}

@@ -1,0 +1,128 @@
+package dropline.harness.recording;
+
+import dropline.bus.pit.Signal;
+import dropline.harness.problem.Nearest;
+import dropline.harness.problem.Problem;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What can be wrong with a recording as a whole, in words. */
+final class RecordingProblems {
+    private RecordingProblems() {}
+
+    static RecordingException one(Problem problem) {
+        return new RecordingException(List.of(problem));
+    }
+
+    static Problem empty(String file) {
+        return file(
+                file,
+                "NO_ROWS",
+                "no row and no control's move",
+                "at least one row of states",
+                "look at what wrote the recording");
+    }
+
+    static Problem emptyFile(String file) {
+        return file(file, "EMPTY_FILE", "0 bytes", "a recording: CSV or Dropline's compact form, plain or gzip", null);
+    }
+
+    static Problem notARecording(String file, String found) {
+        return file(
+                file,
+                "NOT_A_RECORDING",
+                found,
+                "CSV text, or Dropline's compact form, plain or gzip",
+                "name the recording itself");
+    }
+
+    static Problem damagedPacking(String file, String found) {
+        return file(
+                file, "DAMAGED_GZIP", found, "gzip data that unpacks (RFC 1952)", "copy or export the recording again");
+    }
+
+    static Problem damagedHeader(String file, String found) {
+        return file(
+                file,
+                "DAMAGED_HEADER",
+                found,
+                "the header of a compact recording, whole",
+                "copy or convert the recording again; without its header it cannot be read");
+    }
+
+    static Problem unknownVersion(String file, int version) {
+        return file(
+                file,
+                "UNKNOWN_VERSION",
+                "version " + version,
+                "version " + CompactFormat.VERSION,
+                "use the version of Dropline that wrote it, or a newer one");
+    }
+
+    static Problem damagedBlock(String file, long block, long offset, String found) {
+        return file(
+                file,
+                "DAMAGED_BLOCK",
+                "block " + block + ", at byte " + offset + ": " + found,
+                "a block as it was written",
+                "copy the recording again, or read it with --lenient, which leaves the block out");
+    }
+
+    static Problem unknownColumn(String file, Signal signal, List<String> columns) {
+        String fix = Nearest.to(signal.column(), columns)
+                .map(near -> "did you mean " + near + "? Set column: " + near + " at the signal in the pit file")
+                .orElse("record this column, or name another one at the signal in the pit file");
+        return new Problem(
+                file,
+                0,
+                0,
+                signal.column(),
+                "UNKNOWN_COLUMN",
+                columns.size() + " columns, none of this name",
+                "the column of the pit's signal " + signal.name(),
+                fix);
+    }
+
+    static Problem beginsAfterEnd(String file, long fromNanos, long lastNanos) {
+        return file(
+                file,
+                "BEGINS_AFTER_END",
+                "begin at " + seconds(fromNanos),
+                "a time up to " + seconds(lastNanos) + ", where the recording ends",
+                "choose an earlier time to begin at");
+    }
+
+    static Problem unknownEnding(String file) {
+        return file(
+                file,
+                "UNKNOWN_ENDING",
+                file,
+                "a name ending in .dlr, .dlr.gz, .csv or .csv.gz",
+                "the ending says in which form to write");
+    }
+
+    static Problem sameFile(String file) {
+        return file(file, "SAME_FILE", "input and output are one file", "two files", "give the output another name");
+    }
+
+    static Problem more(String file, long more) {
+        return file(
+                file,
+                "MORE_PROBLEMS",
+                "and " + more + " more",
+                null,
+                "mend these first, or read with --lenient, which skips bad rows and counts them");
+    }
+
+    /** A time as seconds with as few decimals as it needs. */
+    static String seconds(long nanos) {
+        StringBuilder text = new StringBuilder();
+        Decimals.appendSeconds(text, nanos);
+        return text.append(" s").toString();
+    }
+
+    private static Problem file(
+            String file, String code, String found, @Nullable String expected, @Nullable String fix) {
+        return new Problem(file, 0, 0, "", code, found, expected, fix);
+    }
+}
