@@ -1,8 +1,8 @@
 package dropline.protocol;
 
 /**
- * What a decoder makes of the byte, or the silence, it was just given. A wrong frame is ordinary on a shared wire, so it is
- * a result and never an exception.
+ * What a decoder makes of the byte, or the silence, it was just given. A wrong frame is ordinary on a shared wire, so
+ * it is a result and never an exception.
  *
  * @param <F> the kind of frame
  */

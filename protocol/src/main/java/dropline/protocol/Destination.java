@@ -12,9 +12,9 @@ public interface Destination {
      * Chooses the slots the next frame takes.
      *
      * @param pending one bit a slot, set where a value waits to be sent
-     * @param from the slot to look at first; the search wraps round, so that no slot starves
-     * @param picked receives the chosen slots in wire order; at least as long as the number of slots. A protocol that must
-     *     send neighbours along (registers between two pending ones) picks those too
+     * @param from the slot to look at first, 0 to the number of slots; the search wraps round, so that no slot starves
+     * @param picked receives the chosen slots in wire order; at least as long as the number of slots. A protocol that
+     *     must send neighbours along (registers between two pending ones) picks those too
      * @return how many slots were picked; 0 when nothing is pending or state cannot be sent here
      */
     int pick(long[] pending, int from, int[] picked);

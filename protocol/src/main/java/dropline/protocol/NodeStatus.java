@@ -9,5 +9,4 @@ package dropline.protocol;
  * @param longestLoopUnits the longest loop pass since the last poll, in units of 100 us, 0..65535, held at the top
  * @param refreshes display refreshes completed, modulo 256
  */
-public record NodeStatus(
-        int lastSequence, int bootCount, int receiveErrors, int longestLoopUnits, int refreshes) {}
+public record NodeStatus(int lastSequence, int bootCount, int receiveErrors, int longestLoopUnits, int refreshes) {}

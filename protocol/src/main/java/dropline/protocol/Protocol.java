@@ -12,8 +12,8 @@ public interface Protocol {
     String name();
 
     /**
-     * Silence that must lie before every frame, in tenths of a bit time at this baud rate and format; 0 where frames are
-     * delimited by a character.
+     * Silence that must lie before every frame, in tenths of a bit time at this baud rate and format; 0 where frames
+     * are delimited by a character.
      *
      * @param baud bits a second
      */
@@ -30,6 +30,8 @@ public interface Protocol {
     /** How the controller talks to one node. */
     Destination node(NodeWire node);
 
-    /** How the controller sends state to every node at once; the address and the controls of {@code all} are ignored. */
+    /**
+     * How the controller sends state to every node at once; the address and the controls of {@code all} are ignored.
+     */
     Destination broadcast(NodeWire all);
 }

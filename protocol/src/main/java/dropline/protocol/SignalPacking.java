@@ -3,9 +3,9 @@ package dropline.protocol;
 /**
  * How a value becomes bytes: two's complement, most significant byte first, modulo the width.
  *
- * <p>A value is an integer in units of its signal's resolution. Since packing is modulo 2^8, 2^16 or 2^32, a signal needs
- * only enough codes for its range, wherever that range lies: {@link #unpack} finds the one value at or above the range's
- * lower end that has these bytes.
+ * <p>A value is an integer in units of its signal's resolution. Since packing is modulo 2^8, 2^16 or 2^32, a signal
+ * needs only enough codes for its range, wherever that range lies: {@link #unpack} finds the one value at or above the
+ * range's lower end that has these bytes.
  */
 public final class SignalPacking {
 

@@ -28,7 +28,9 @@ public abstract class DestinationContract {
         Random random = new Random(SEED);
         for (int round = 0; round < ROUNDS; round++) {
             NodeWire wire = randomNode(random);
-            Destination destination = random.nextInt(4) == 0 ? protocol().broadcast(wire) : protocol().node(wire);
+            Destination destination = random.nextInt(4) == 0
+                    ? protocol().broadcast(wire)
+                    : protocol().node(wire);
             int[] picked = new int[wire.signals().size()];
             int count = destination.pick(randomPending(random, picked.length, 3), start(random, picked.length), picked);
             if (count == 0 && destination.longestReplyChars() == 0) {

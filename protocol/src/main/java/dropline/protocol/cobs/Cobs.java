@@ -44,8 +44,8 @@ public final class Cobs {
     }
 
     /**
-     * Decodes {@code length} bytes of {@code source} from {@code offset} into {@code target} from 0, which takes at most
-     * {@code length} bytes.
+     * Decodes {@code length} bytes of {@code source} from {@code offset} into {@code target} from 0, which takes at
+     * most {@code length} bytes.
      *
      * @return how many bytes were written, or -1 when the encoding is empty, contains a zero, or names a block that
      *     reaches beyond its end

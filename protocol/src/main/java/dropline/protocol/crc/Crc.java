@@ -3,8 +3,8 @@ package dropline.protocol.crc;
 import dropline.protocol.Bytes;
 
 /**
- * Computes one kind of check, a table look-up a byte. Immutable: the running register is the caller's, so that any number
- * of frames can be in progress.
+ * Computes one kind of check, a table look-up a byte. Immutable: the running register is the caller's, so that any
+ * number of frames can be in progress.
  *
  * <pre>{@code
  * long register = crc.start();

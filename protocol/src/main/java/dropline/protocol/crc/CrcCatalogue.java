@@ -5,8 +5,8 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
- * Checks by name. Names and parameters follow the RevEng catalogue of parametrised CRC algorithms; aliases in common use
- * are understood, ambiguous ones are refused.
+ * Checks by name. Names and parameters follow the RevEng catalogue of parametrised CRC algorithms; aliases in common
+ * use are understood, ambiguous ones are refused.
  */
 public final class CrcCatalogue {
     /** The check of Modbus RTU (MODBUS over serial line V1.02, section 2.5.1.2), sent low byte first. */
@@ -52,8 +52,8 @@ public final class CrcCatalogue {
     /**
      * The check of this name or alias, upper or lower case.
      *
-     * @throws IllegalArgumentException for an unknown name, and for a name that different makers use for different checks
-     *     (CRC-CCITT); the message lists the candidates
+     * @throws IllegalArgumentException for an unknown name, and for a name that different makers use for different
+     *     checks (CRC-CCITT); the message lists the candidates
      */
     public static CrcParameters named(String name) {
         String key = name.strip().toUpperCase(Locale.ROOT);

@@ -3,8 +3,8 @@ package dropline.protocol.crc;
 import java.util.Locale;
 
 /**
- * A cyclic redundancy check described by the parameters of Ross Williams' Rocksoft model ("A painless guide to CRC error
- * detection algorithms", 1993).
+ * A cyclic redundancy check described by the parameters of Ross Williams' Rocksoft model ("A painless guide to CRC
+ * error detection algorithms", 1993).
  *
  * @param name as the reader knows it
  * @param width register width in bits: 8, 16 or 32
@@ -15,13 +15,7 @@ import java.util.Locale;
  * @param finalXor exclusive-or applied to the result
  */
 public record CrcParameters(
-        String name,
-        int width,
-        long polynomial,
-        long initial,
-        boolean reflectIn,
-        boolean reflectOut,
-        long finalXor) {
+        String name, int width, long polynomial, long initial, boolean reflectIn, boolean reflectOut, long finalXor) {
 
     public CrcParameters {
         if (width != 8 && width != 16 && width != 32) {

@@ -1,6 +1,6 @@
 /**
- * Cyclic redundancy checks by their Rocksoft parameters. Start from {@link dropline.protocol.crc.CrcCatalogue}. Knows no
- * frame.
+ * Cyclic redundancy checks by their Rocksoft parameters. Start from {@link dropline.protocol.crc.CrcCatalogue}. Knows
+ * no frame.
  */
 @NullMarked
 package dropline.protocol.crc;

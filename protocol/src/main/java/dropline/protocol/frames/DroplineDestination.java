@@ -28,9 +28,11 @@ final class DroplineDestination implements Destination {
     DroplineDestination(NodeWire wire, boolean toAll, int controlNumberBytes) {
         this.address = toAll ? 0 : wire.address();
         this.toAll = toAll;
-        this.numbers = wire.signals().stream().mapToInt(NodeWire.SignalWire::number).toArray();
-        this.valueBytes =
-                wire.signals().stream().mapToInt(NodeWire.SignalWire::valueBytes).toArray();
+        this.numbers =
+                wire.signals().stream().mapToInt(NodeWire.SignalWire::number).toArray();
+        this.valueBytes = wire.signals().stream()
+                .mapToInt(NodeWire.SignalWire::valueBytes)
+                .toArray();
         this.controlNumbers =
                 wire.controls().stream().mapToInt(NodeWire.ControlWire::number).toArray();
         this.wideNumbers = controlNumberBytes == 2;
@@ -95,7 +97,9 @@ final class DroplineDestination implements Destination {
             entries.add(new Entry(numbers[picked[i]], width, SignalPacking.pack(values[i], width)));
         }
         return FrameCodec.encode(
-                toAll ? new DroplineFrame.State(sequence, entries) : new DroplineFrame.Poll(address, sequence, entries));
+                toAll
+                        ? new DroplineFrame.State(sequence, entries)
+                        : new DroplineFrame.Poll(address, sequence, entries));
     }
 
     @Override

@@ -39,8 +39,7 @@ public sealed interface DroplineFrame {
      * @param address 1..255
      * @param wideNumbers whether control numbers take two bytes; needed from 256 on
      */
-    record Reply(int address, NodeStatus status, boolean wideNumbers, List<Control> controls)
-            implements DroplineFrame {
+    record Reply(int address, NodeStatus status, boolean wideNumbers, List<Control> controls) implements DroplineFrame {
         public Reply {
             requireRange(1, 255, address, "address");
             controls = List.copyOf(controls);

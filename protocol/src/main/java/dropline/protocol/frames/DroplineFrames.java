@@ -10,8 +10,8 @@ import dropline.protocol.Protocol;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Dropline's own protocol. A frame is a payload and its CRC-16/IBM-3740, byte-stuffed (COBS) and ended by a zero; at most
- * {@value #LONGEST_FRAME} bytes on the wire, the zero included. Every number travels most significant byte first.
+ * Dropline's own protocol. A frame is a payload and its CRC-16/IBM-3740, byte-stuffed (COBS) and ended by a zero; at
+ * most {@value #LONGEST_FRAME} bytes on the wire, the zero included. Every number travels most significant byte first.
  *
  * <pre>
  * poll       01  address  sequence  entry...    address 1..255; entries are state for this node
@@ -26,12 +26,14 @@ import org.jspecify.annotations.Nullable;
  * <p>An entry names its own width, so that a node can step over the signals of others in a state frame without knowing
  * them; that leaves 14 bits for the number. A node's replies use the short control numbers when all of its numbers are
  * below 256. Since a payload and its check stay below 255 bytes, stuffing costs exactly one byte and a frame's length
- * follows from its payload's. Within a frame the entries of a {@link Destination} follow the order in which its slots were
- * picked.
+ * follows from its payload's. Within a frame the entries of a {@link Destination} follow the order in which its slots
+ * were picked.
  */
 public final class DroplineFrames implements Protocol {
 
-    /** Bytes on the wire, delimiter included: fits the 63 usable bytes of a 64-byte ring and one 62-byte USB payload. */
+    /**
+     * Bytes on the wire, delimiter included: fits the 63 usable bytes of a 64-byte ring and one 62-byte USB payload.
+     */
     public static final int LONGEST_FRAME = 62;
 
     /** The highest signal number a frame can carry. */
@@ -65,6 +67,10 @@ public final class DroplineFrames implements Protocol {
         String signals = checkSignals(node);
         if (signals != null) {
             return signals;
+        }
+        String repeated = checkOrder(node);
+        if (repeated != null) {
+            return repeated;
         }
         int most = (LONGEST_PAYLOAD - REPLY_HEADER) / (numberBytes(node) + 2);
         if (node.controls().size() > most) {
@@ -131,6 +137,24 @@ public final class DroplineFrames implements Protocol {
                 return "a signal number in a Dropline frame must be 0.." + HIGHEST_SIGNAL_NUMBER + ": number="
                         + signal.number();
             }
+        }
+        return null;
+    }
+
+    private static @Nullable String checkOrder(NodeWire node) {
+        int last = -1;
+        for (SignalWire signal : node.signals()) {
+            if (signal.number() <= last) {
+                return "a node's signal numbers must differ and ascend: number=" + signal.number() + " after " + last;
+            }
+            last = signal.number();
+        }
+        last = -1;
+        for (ControlWire control : node.controls()) {
+            if (control.number() <= last) {
+                return "a node's control numbers must differ and ascend: number=" + control.number() + " after " + last;
+            }
+            last = control.number();
         }
         return null;
     }

@@ -7,8 +7,8 @@ import dropline.protocol.cobs.Cobs;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Finds Dropline frames in a stream of bytes, whatever the bytes are. A zero ends a frame, good or bad, so that the frame
- * after a bad one is found again; zeros in a row are idle and no error. Not safe for use by several threads.
+ * Finds Dropline frames in a stream of bytes, whatever the bytes are. A zero ends a frame, good or bad, so that the
+ * frame after a bad one is found again; zeros in a row are idle and no error. Not safe for use by several threads.
  */
 public final class FrameDecoder {
     private static final Decoded<DroplineFrame> NEED_MORE = new Decoded.NeedMore<>();

@@ -5,12 +5,13 @@ import dropline.protocol.Decoded;
 import dropline.protocol.Decoded.Reason;
 
 /**
- * Finds Modbus RTU frames in a stream of bytes and silences, whatever the bytes are. Requests and responses look alike on
- * the wire, so the decoder has to be told which of them it hears. Not safe for use by several threads.
+ * Finds Modbus RTU frames in a stream of bytes and silences, whatever the bytes are. Requests and responses look alike
+ * on the wire, so the decoder has to be told which of them it hears. Not safe for use by several threads.
  *
- * <p>A frame ends by silence alone: whoever owns time calls {@link #onSilence} before the next byte, with the whole silence
- * since the last character, once or several times as it grows; shorter silences than t1.5 need not be told. Bytes before
- * the first silence of t3.5 are dropped, since they may be the rest of a frame (MODBUS over serial line V1.02, figure 14).
+ * <p>A frame ends by silence alone: whoever owns time calls {@link #onSilence} before the next byte, with the whole
+ * silence since the last character, once or several times as it grows; shorter silences than t1.5 need not be told.
+ * Bytes before the first silence of t3.5 are dropped, since they may be the rest of a frame (MODBUS over serial line
+ * V1.02, figure 14).
  */
 public final class ModbusDecoder {
 

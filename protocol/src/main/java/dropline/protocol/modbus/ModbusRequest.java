@@ -4,8 +4,8 @@ import dropline.protocol.Bytes;
 import java.util.List;
 
 /**
- * What a controller asks (MODBUS application protocol V1.1b3, section 6). Addresses are those on the wire, counted from 0;
- * quantities are held to the specification's limits.
+ * What a controller asks (MODBUS application protocol V1.1b3, section 6). Addresses are those on the wire, counted from
+ * 0; quantities are held to the specification's limits.
  */
 public sealed interface ModbusRequest {
     int MOST_BITS_READ = 2000;

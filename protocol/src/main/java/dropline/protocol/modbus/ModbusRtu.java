@@ -11,13 +11,14 @@ import java.util.List;
 
 /**
  * Modbus RTU as a cockpit's protocol. A signal is a holding register, two where its value takes four bytes (high word
- * first); a control is a holding register. Numbers in the pit file are register addresses as on the wire, counted from 0.
+ * first); a control is a holding register. Numbers in the pit file are register addresses as on the wire, counted from
+ * 0.
  *
- * <p>A plain poll reads all registers from the node's lowest control to its highest (function 3). A poll with state writes
- * one run of neighbouring registers and reads the controls in one transaction (function 23); a node without controls is
- * written by function 16, and polled by reading one register, that of its first signal. State for all nodes is written by
- * function 16 to address 0, which nobody answers; the controller then owes the nodes the turnaround delay (MODBUS over
- * serial line V1.02, section 2.4.1), which is not part of any length here.
+ * <p>A plain poll reads all registers from the node's lowest control to its highest (function 3). A poll with state
+ * writes one run of neighbouring registers and reads the controls in one transaction (function 23); a node without
+ * controls is written by function 16, and polled by reading one register, that of its first signal. State for all nodes
+ * is written by function 16 to address 0, which nobody answers; the controller then owes the nodes the turnaround delay
+ * (MODBUS over serial line V1.02, section 2.4.1), which is not part of any length here.
  */
 public final class ModbusRtu implements Protocol {
 

@@ -3,9 +3,9 @@ package dropline.protocol.modbus;
 import dropline.protocol.CharacterFormat;
 
 /**
- * The two silences of Modbus RTU (MODBUS over serial line V1.02, section 2.5.1.1): 3.5 characters between frames, and at
- * most 1.5 characters inside one. Up to and at 19200 baud they follow the character; above, they are 1750 us and 750 us.
- * Results are rounded up, so that a timer set to them is never shorter than the rule.
+ * The two silences of Modbus RTU (MODBUS over serial line V1.02, section 2.5.1.1): 3.5 characters between frames, and
+ * at most 1.5 characters inside one. Up to and at 19200 baud they follow the character; above, they are 1750 us and 750
+ * us. Results are rounded up, so that a timer set to them is never shorter than the rule.
  */
 public final class ModbusTiming {
     private static final int FASTEST_BY_CHARACTER = 19_200;

@@ -9,8 +9,8 @@ import java.util.List;
 
 /**
  * Reads a frame whose check is right as a request. What is wrong with it gets the exception code that the application
- * protocol prescribes: 1 for the function, 3 for a quantity, a value or a length, 2 for a range beyond the last address,
- * looked at in this order.
+ * protocol prescribes: 1 for the function, 3 for a quantity, a value or a length, 2 for a range beyond the last
+ * address, looked at in this order.
  */
 final class RequestReader {
     private static final int ILLEGAL_FUNCTION = 1;

@@ -19,8 +19,7 @@ final class ResponseReader {
 
     Decoded<ModbusFrame> read() {
         int address = octet(0);
-        Reason reason =
-                address == 0 || address > ModbusFrame.HIGHEST_ADDRESS ? Reason.BAD_ADDRESS : problem(octet(1));
+        Reason reason = address == 0 || address > ModbusFrame.HIGHEST_ADDRESS ? Reason.BAD_ADDRESS : problem(octet(1));
         return reason != null
                 ? new Decoded.Rejected<>(reason, length)
                 : new Decoded.Complete<>(new ModbusFrame.Response(address, response(octet(1))), length);
@@ -31,7 +30,8 @@ final class ResponseReader {
             return lengthOr(length == 5, octet(2) != 0);
         }
         return switch (function) {
-            case 1, 2 -> lengthOr(length == 5 + octet(2), octet(2) >= 1 && octet(2) <= ModbusRequest.MOST_BITS_READ / 8);
+            case 1, 2 ->
+                lengthOr(length == 5 + octet(2), octet(2) >= 1 && octet(2) <= ModbusRequest.MOST_BITS_READ / 8);
             case 3, 4, 23 -> lengthOr(length == 5 + octet(2), octet(2) >= 2 && octet(2) % 2 == 0);
             case 5 -> lengthOr(length == 8, word(4) == 0 || word(4) == 0xFF00);
             case 6 -> lengthOr(length == 8, true);

@@ -134,6 +134,17 @@ final class DroplineDestinationTest extends DestinationContract {
     }
 
     @Test
+    void numbersWrittenTwiceAreNamed() {
+        assertEquals(
+                "a node's signal numbers must differ and ascend: number=4 after 4",
+                DroplineFrames.checkFits(
+                        new NodeWire(1, List.of(new SignalWire(4, 1), new SignalWire(4, 2)), List.of())));
+        assertEquals(
+                "a node's control numbers must differ and ascend: number=2 after 3",
+                DroplineFrames.checkFits(new NodeWire(1, List.of(), List.of(new ControlWire(3), new ControlWire(2)))));
+    }
+
+    @Test
     void framesNeedNoSilenceBeforeThem() {
         assertEquals(0, FRAMES.silenceBeforeTenthsOfBit(9600, CharacterFormat.EIGHT_N_ONE));
     }

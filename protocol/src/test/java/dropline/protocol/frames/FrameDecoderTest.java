@@ -22,8 +22,8 @@ final class FrameDecoderTest {
             new DroplineFrame.Poll(7, 9, List.of(new DroplineFrame.Entry(300, 2, 0x00FE)));
     private static final DroplineFrame STATE =
             new DroplineFrame.State(0, List.of(new DroplineFrame.Entry(0, 4, 0), new DroplineFrame.Entry(1, 1, 8)));
-    private static final DroplineFrame REPLY = new DroplineFrame.Reply(
-            7, new NodeStatus(9, 0, 0, 0, 0), false, List.of(new DroplineFrame.Control(1, 2)));
+    private static final DroplineFrame REPLY =
+            new DroplineFrame.Reply(7, new NodeStatus(9, 0, 0, 0, 0), false, List.of(new DroplineFrame.Control(1, 2)));
 
     /** Worked by hand from the layout in the class comment; the check by the catalogue's CRC-16/IBM-3740. */
     @Test
@@ -275,8 +275,7 @@ final class FrameDecoderTest {
         return switch (random.nextInt(3)) {
             case 0 -> new DroplineFrame.Poll(address, sequence, entries);
             case 1 -> new DroplineFrame.State(sequence, entries);
-            default -> new DroplineFrame.Reply(
-                    address, new NodeStatus(sequence, 0, 255, 65_535, 1), wide, controls);
+            default -> new DroplineFrame.Reply(address, new NodeStatus(sequence, 0, 255, 65_535, 1), wide, controls);
         };
     }
 }

@@ -131,8 +131,7 @@ final class ModbusDecoderTest {
                 Heard.rejected(Reason.BAD_ADDRESS, 15),
                 Heard.request(Heard.framed(0, "17 00 03 00 06 00 0E 00 01 02 00 FF")));
         assertEquals(Heard.rejected(Reason.BAD_VALUE, 8), Heard.request(Heard.framed(0, "05 00 AC FF 01")));
-        assertThrows(
-                IllegalArgumentException.class, () -> new Request(0, new ModbusRequest.ReadRegisters(3, 0, 1)));
+        assertThrows(IllegalArgumentException.class, () -> new Request(0, new ModbusRequest.ReadRegisters(3, 0, 1)));
     }
 
     /** MODBUS application protocol V1.1b3, section 6.5: 85 03. */
@@ -142,9 +141,10 @@ final class ModbusDecoderTest {
             Decoded<ModbusFrame> heard = Heard.request(Heard.framed(1, "05 00 AC " + value));
 
             assertEquals(new ModbusFrame.Unacceptable(1, 5, 3), frame(heard));
-            assertEquals(Heard.framed(1, "85 03"), new ModbusFrame.Unacceptable(1, 5, 3).answer().encode());
             assertEquals(
-                    Heard.rejected(Reason.BAD_VALUE, 8), Heard.response(Heard.framed(1, "05 00 AC " + value)));
+                    Heard.framed(1, "85 03"),
+                    new ModbusFrame.Unacceptable(1, 5, 3).answer().encode());
+            assertEquals(Heard.rejected(Reason.BAD_VALUE, 8), Heard.response(Heard.framed(1, "05 00 AC " + value)));
         }
     }
 
@@ -188,7 +188,9 @@ final class ModbusDecoderTest {
         assertException(2, "03 FF FF 00 02");
         assertException(2, "10 FF FF 00 02 04 00 00 00 00");
         assertException(2, "17 00 00 00 01 FF FF 00 02 04 00 00 00 00");
-        assertEquals(new ModbusRequest.ReadRegisters(3, 0xFFFF, 1), frameOf("03 FF FF 00 01").request());
+        assertEquals(
+                new ModbusRequest.ReadRegisters(3, 0xFFFF, 1),
+                frameOf("03 FF FF 00 01").request());
     }
 
     @Test
@@ -235,7 +237,9 @@ final class ModbusDecoderTest {
             accounted += bytes(decoder.onSilence(1_000_000));
             assertEquals(total, accounted, "seed " + seed + " " + role);
         }
-        assertThrows(IllegalArgumentException.class, () -> Heard.synchronised(Role.REQUESTS).onSilence(-1));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> Heard.synchronised(Role.REQUESTS).onSilence(-1));
     }
 
     /** Random contents under a right check reach every branch of the readers. */

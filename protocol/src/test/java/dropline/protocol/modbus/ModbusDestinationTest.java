@@ -107,8 +107,7 @@ final class ModbusDestinationTest extends DestinationContract {
         assertEquals(0, all.replyChars(new int[] {3}, 1, 0));
         assertEquals(0, all.longestReplyChars());
         assertThrows(IllegalArgumentException.class, () -> all.encodeRequest(0, new int[0], 0, new long[0]));
-        assertThrows(
-                UnsupportedOperationException.class, () -> all.encodeReply(STATUS, new int[0], 0, new int[0]));
+        assertThrows(UnsupportedOperationException.class, () -> all.encodeReply(STATUS, new int[0], 0, new int[0]));
     }
 
     @Test

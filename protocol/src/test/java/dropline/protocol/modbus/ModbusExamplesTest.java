@@ -11,8 +11,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * The examples of the MODBUS application protocol V1.1b3, section 6, at address 1 and with their checks. Each is written
- * and read back, both ways.
+ * The examples of the MODBUS application protocol V1.1b3, section 6, at address 1 and with their checks. Each is
+ * written and read back, both ways.
  */
 final class ModbusExamplesTest {
 

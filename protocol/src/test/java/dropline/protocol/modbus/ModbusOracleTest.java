@@ -52,7 +52,9 @@ final class ModbusOracleTest {
             agree(
                     new ReadHoldingRegistersRequest(start, registers),
                     new ModbusRequest.ReadRegisters(3, start, registers));
-            agree(new ReadInputRegistersRequest(start, registers), new ModbusRequest.ReadRegisters(4, start, registers));
+            agree(
+                    new ReadInputRegistersRequest(start, registers),
+                    new ModbusRequest.ReadRegisters(4, start, registers));
             agree(new WriteSingleCoilRequest(start, on), new ModbusRequest.WriteBit(start, on));
             agree(new WriteSingleRegisterRequest(start, other), new ModbusRequest.WriteRegister(start, other));
             agree(
@@ -103,13 +105,15 @@ final class ModbusOracleTest {
     private static void agree(ModbusRequestPdu library, ModbusRequest ours) throws Exception {
         ByteBuffer buffer = ByteBuffer.allocate(260);
         DefaultRequestSerializer.INSTANCE.encode(library, buffer);
-        assertArrayEquals(Arrays.copyOf(buffer.array(), buffer.position()), ours.pdu().toArray(), ours::toString);
+        assertArrayEquals(
+                Arrays.copyOf(buffer.array(), buffer.position()), ours.pdu().toArray(), ours::toString);
     }
 
     private static void agree(ModbusResponsePdu library, ModbusResponse ours) throws Exception {
         ByteBuffer buffer = ByteBuffer.allocate(260);
         DefaultResponseSerializer.INSTANCE.encode(library, buffer);
-        assertArrayEquals(Arrays.copyOf(buffer.array(), buffer.position()), ours.pdu().toArray(), ours::toString);
+        assertArrayEquals(
+                Arrays.copyOf(buffer.array(), buffer.position()), ours.pdu().toArray(), ours::toString);
     }
 
     private static List<Integer> values(Random random, int count) {

@@ -93,19 +93,15 @@ final class SizedTest {
         Destination node = SIZED.node(TWELVE_SIGNALS);
         NodeStatus status = new NodeStatus(0, 0, 0, 0, 0);
 
-        assertThrows(
-                UnsupportedOperationException.class, () -> node.encodeRequest(0, new int[0], 0, new long[0]));
-        assertThrows(
-                UnsupportedOperationException.class, () -> node.encodeReply(status, new int[0], 0, new int[0]));
+        assertThrows(UnsupportedOperationException.class, () -> node.encodeRequest(0, new int[0], 0, new long[0]));
+        assertThrows(UnsupportedOperationException.class, () -> node.encodeReply(status, new int[0], 0, new int[0]));
     }
 
     @Test
     void impossibleLengthsAndProbabilitiesAreRefused() {
         assertThrows(IllegalArgumentException.class, () -> new Sized(0, EIGHT_OR_FOURTEEN, 6, 4, 10, 0));
         assertThrows(IllegalArgumentException.class, () -> new Sized(8, List.of(), 6, 4, 10, 0));
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> new Sized(8, List.of(new ReplyChoice(8, 0.8)), 6, 4, 10, 0));
+        assertThrows(IllegalArgumentException.class, () -> new Sized(8, List.of(new ReplyChoice(8, 0.8)), 6, 4, 10, 0));
         assertThrows(IllegalArgumentException.class, () -> new ReplyChoice(8, Double.NaN));
         assertThrows(IllegalArgumentException.class, () -> new ReplyChoice(0, 1));
     }
