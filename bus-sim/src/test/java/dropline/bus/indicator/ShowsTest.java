@@ -1,0 +1,106 @@
+package dropline.bus.indicator;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import dropline.bus.Pits;
+import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Indicator;
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Pit;
+import dropline.bus.trace.EventOrder;
+import dropline.bus.trace.TraceLines;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+final class ShowsTest {
+    private static final long SECOND = 1_000_000_000L;
+    private final TraceLines lines = new TraceLines();
+
+    @Test
+    void needleTurnsRoundFromWhereItStandsWhenCommandedAnew() {
+        Run run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), false);
+
+        run.shows.apply(0, 1, 400, 0, 0);
+        run.shows.apply(0, 2, 100, 2 * SECOND, 2 * SECOND);
+        run.order.release(Long.MAX_VALUE);
+
+        assertEquals(
+                List.of("0 moved 0 0 4000000000 400", "2000000000 moved 0 200 3000000000 100"), lines.only("moved"));
+        assertEquals(List.of("0 shown 0 1", "2000000000 shown 0 2"), lines.only("shown"));
+    }
+
+    @Test
+    void headingNeedleTakesTheShortWayRound() {
+        Run run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), true);
+
+        run.shows.apply(0, 1, 900, 0, 0);
+        run.order.release(Long.MAX_VALUE);
+
+        assertEquals(List.of("0 moved 0 0 1000000000 -100"), lines.only("moved"));
+    }
+
+    @Test
+    void servoActsOnlyOnTheNewestCommandOfItsFrame() {
+        Run run = run(needle(Indicator.Kind.SERVO, 20 * Pits.MILLI), false);
+
+        run.shows.apply(0, 1, 400, SECOND, SECOND);
+        run.shows.apply(0, 2, 100, SECOND + 1, SECOND + 1);
+        run.order.release(Long.MAX_VALUE);
+
+        assertEquals(1, lines.only("moved").size());
+        assertEquals(1, lines.only("shown").size());
+        String moved = lines.only("moved").get(0);
+        long start = Long.parseLong(moved.split(" ")[0]);
+        assertEquals(start + " moved 0 0 " + (start + SECOND) + " 100", moved);
+    }
+
+    @Test
+    void displayShowsAtTheEndOfTheRefreshOnlyWhatIsNewestThen() {
+        Indicator digits = new Indicator(
+                "digits",
+                Indicator.Kind.DIGITS,
+                List.of(0),
+                0,
+                50 * Pits.MILLI,
+                Pits.MILLI,
+                Indicator.Blocks.NOTHING,
+                0);
+        Run run = run(digits, false);
+        run.shows.refreshedBy(0, applied -> 70 * Pits.MILLI);
+
+        run.shows.apply(0, 1, 1, 10 * Pits.MILLI, 0);
+        run.shows.apply(0, 2, 2, 20 * Pits.MILLI, 0);
+        run.order.release(Long.MAX_VALUE);
+
+        assertEquals(List.of("70000000 shown 0 2"), lines.only("shown"));
+        assertEquals(2, lines.only("applied").size());
+    }
+
+    @Test
+    void valueSentAgainChangesNothing() {
+        Run run = run(Pits.lamp(0), false);
+
+        run.shows.apply(0, 1, 1, 5, 5);
+        run.shows.apply(0, 1, 1, 9, 9);
+        run.order.release(Long.MAX_VALUE);
+
+        assertEquals(List.of("5 applied 0 1 5", "5 shown 0 1"), lines.lines());
+    }
+
+    private static Indicator needle(Indicator.Kind kind, long frameNanos) {
+        return new Indicator("needle", kind, List.of(0), 0, frameNanos, 0, Indicator.Blocks.NOTHING, 100);
+    }
+
+    private record Run(Shows shows, EventOrder order) {}
+
+    private Run run(Indicator indicator, boolean wraps) {
+        Pit pit = Pits.pit(
+                List.of(Pits.signal(0, wraps)),
+                Pits.controller(StateDelivery.BROADCAST, Pits.MILLI, 0),
+                List.of(Pits.node("node", 1, Pits.profile(0), List.of(indicator), List.of())));
+        Shows shows = new Shows(pit, Layout.of(pit), 1);
+        EventOrder order = new EventOrder(lines, shows);
+        shows.postTo(order);
+        return new Run(shows, order);
+    }
+}
