@@ -1,0 +1,57 @@
+package dropline.harness.json;
+
+import dropline.harness.verdict.Latency;
+import dropline.harness.verdict.Stages;
+import dropline.harness.verdict.Verdict;
+import java.util.List;
+import java.util.Locale;
+import tools.jackson.core.JsonGenerator;
+
+/** What appears in several places of the document. */
+final class Parts {
+    private Parts() {}
+
+    static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    static void strings(JsonGenerator json, String key, List<String> strings) {
+        json.writeArrayPropertyStart(key);
+        strings.forEach(json::writeString);
+        json.writeEndArray();
+    }
+
+    static void latency(JsonGenerator json, String key, Latency latency) {
+        json.writeObjectPropertyStart(key);
+        json.writeNumberProperty("count", latency.count());
+        json.writeNumberProperty("meanNanos", latency.meanNanos());
+        json.writeNumberProperty("p50Nanos", latency.p50Nanos());
+        json.writeNumberProperty("p90Nanos", latency.p90Nanos());
+        json.writeNumberProperty("p99Nanos", latency.p99Nanos());
+        json.writeNumberProperty("maxNanos", latency.maxNanos());
+        json.writeEndObject();
+    }
+
+    static void stages(JsonGenerator json, String key, Stages stages) {
+        json.writeObjectPropertyStart(key);
+        json.writeNumberProperty("hostNanos", stages.hostNanos());
+        json.writeNumberProperty("adapterNanos", stages.adapterNanos());
+        json.writeNumberProperty("queueNanos", stages.queueNanos());
+        json.writeNumberProperty("wireNanos", stages.wireNanos());
+        json.writeNumberProperty("nodeWaitNanos", stages.nodeWaitNanos());
+        json.writeNumberProperty("deviceNanos", stages.deviceNanos());
+        json.writeEndObject();
+    }
+
+    static void verdict(JsonGenerator json, String key, Verdict verdict) {
+        json.writeObjectPropertyStart(key);
+        json.writeStringProperty("outcome", word(verdict.outcome()));
+        json.writeStringProperty("rule", verdict.rule());
+        json.writeNumberProperty("valueNanos", verdict.valueNanos());
+        json.writeNumberProperty("limitNanos", verdict.limitNanos());
+        json.writeNumberProperty("marginNanos", verdict.marginNanos());
+        json.writeStringProperty("uncertainty", verdict.uncertainty());
+        json.writeStringProperty("evidence", verdict.evidence());
+        json.writeEndObject();
+    }
+}
