@@ -10,6 +10,7 @@ import dropline.harness.pitfile.BusKeys.HubKind;
 import dropline.harness.pitfile.BusKeys.Speech;
 import dropline.protocol.Protocol;
 import dropline.protocol.frames.DroplineFrames;
+import dropline.protocol.modbus.ModbusRtu;
 import dropline.protocol.sized.Sized;
 import java.util.Optional;
 
@@ -83,7 +84,7 @@ final class BusBuilder {
     Protocol protocol(Block segment) {
         return switch (segment.value(BusKeys.PROTOCOL)) {
             case DROPLINE -> DroplineFrames.create();
-            case MODBUS_RTU -> throw new AssertionError("modbus-rtu");
+            case MODBUS_RTU -> ModbusRtu.create();
             case SIZED -> sized(segment.block(BusKeys.SIZED).orElseThrow());
         };
     }

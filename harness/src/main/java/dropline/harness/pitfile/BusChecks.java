@@ -152,13 +152,13 @@ final class BusChecks {
         }
     }
 
-    /** Rounded up to two digits, and one more, so that what we suggest has some slack. */
+    /** The next of 1, 2, 5, 10, 20, 50, ... so that what we suggest is a round figure with some slack. */
     private static long roundUp(long micros) {
-        long step = 1;
-        while (step * 100 <= micros) {
-            step *= 10;
+        long decade = 1;
+        while (decade * 10 < micros) {
+            decade *= 10;
         }
-        return (micros + step - 1) / step * step + step;
+        return micros <= 2 * decade ? 2 * decade : micros <= 5 * decade ? 5 * decade : 10 * decade;
     }
 
     private void registers(Block node, Optional<Block> segment) {

@@ -236,7 +236,8 @@ final class BusKeys {
     static final Key<Registers.Map> REGISTERS = Key.optional(
             "registers",
             new Registers(),
-            "with modbus-rtu, the register each signal shown on the node lies in");
+            "with modbus-rtu and addressed state, the registers its signals lie in; one that is left out lies in the register "
+                    + "of its own number");
 
     static final Section NODES = Section.named(
                     "nodes",

@@ -2,6 +2,7 @@ package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -44,7 +45,7 @@ final class Measure {
 
     /** Silences, in tenths of a bit. */
     static Measure bits() {
-        return new Measure("silence", "35 bits").with("bits", "10").with("bit", "10");
+        return new Measure("silence", "35 bits").with("bit", "10").with("bits", "10");
     }
 
     private Measure with(String unit, String inBase) {
@@ -110,18 +111,16 @@ final class Measure {
         return example.substring(example.indexOf(' ') + 1);
     }
 
-    /** A value in base units as a person writes it, in the largest unit that keeps it whole. */
+    /** A value in base units as a person writes it, in the largest unit that needs no more than three decimals. */
     String write(long value) {
-        String best = units.keySet().iterator().next();
         BigDecimal whole = BigDecimal.valueOf(value);
-        BigDecimal shown = whole.divide(units.get(best), 1, RoundingMode.HALF_UP).stripTrailingZeros();
+        String best = "";
         for (Map.Entry<String, BigDecimal> unit : units.entrySet()) {
-            BigDecimal[] parts = whole.divideAndRemainder(unit.getValue());
-            if (value != 0 && parts[1].signum() == 0 && parts[0].compareTo(shown) < 0) {
-                shown = parts[0];
-                best = unit.getKey();
+            BigDecimal shown = whole.divide(unit.getValue(), MathContext.DECIMAL64).stripTrailingZeros();
+            if (best.isEmpty() || (shown.scale() <= 3 && shown.abs().compareTo(BigDecimal.ONE) >= 0)) {
+                best = shown.toPlainString() + " " + unit.getKey();
             }
         }
-        return shown.toPlainString() + " " + best;
+        return best;
     }
 }

@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Reads pit files. The keys are in {@code docs/pit-file.md}, what can be wrong in {@code docs/problems}. */
@@ -63,6 +64,10 @@ public final class PitFile {
             return new Wrong(report.list());
         }
         Pit pit = new PitBuilder(parts).pit();
+        new FitChecks(parts, pit, report).check();
+        if (!report.isEmpty()) {
+            return new Wrong(report.list());
+        }
         return new Understood(pit, new PitTree(file, text, tree.get()));
     }
 
@@ -103,7 +108,7 @@ public final class PitFile {
         }
         int line = (int) decoded.chars().filter(c -> c == '\n').count() + 1;
         int column = decoded.length() - decoded.lastIndexOf('\n');
-        String found = String.format(java.util.Locale.ROOT, "the byte 0x%02X", bytes[input.position()]);
+        String found = String.format(Locale.ROOT, "the byte 0x%02X", bytes[input.position()]);
         report.at(line, column, "", PitCode.NOT_UTF8, found, "UTF-8 text", "save the file as UTF-8");
         return Optional.empty();
     }

@@ -2,6 +2,7 @@ package dropline.harness.pitfile;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -135,7 +136,7 @@ final class TreeReader {
         String before = text.substring(0, text.offsetByCodePoints(0, at));
         int line = (int) before.chars().filter(c -> c == '\n').count() + 1;
         int column = before.length() - before.lastIndexOf('\n');
-        String found = String.format(java.util.Locale.ROOT, "the character U+%04X", e.getCodePoint());
+        String found = String.format(Locale.ROOT, "the character U+%04X", e.getCodePoint());
         report.at(line, column, "", PitCode.BAD_YAML, found, "printable text", "delete the character");
     }
 
