@@ -6,7 +6,7 @@ import java.util.TreeMap;
 /** Radios, selectors, autopilot buttons, clock and the beacon by the lake: what the crew sets and what follows from it. */
 final class Avionics {
     /** Seconds since midnight at which the flight begins. */
-    private static final int BEGINS = 17 * 3600 + 41 * 60 + 22;
+    private static final int BEGINS = 17 * 3600 + 51 * 60 + 22;
 
     private static final double BEACON_EAST = -2440;
     private static final double BEACON_NORTH = -2420;
