@@ -1,5 +1,7 @@
 package dropline.harness.cli;
 
+import dropline.harness.recording.RecordingException;
+import java.io.IOException;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import picocli.CommandLine;
@@ -35,12 +37,23 @@ final class CommandLines {
         return ExitCode.WRONG_INPUT;
     }
 
+    private static int wrongInput(Console console, Exception failure, String message) {
+        console.err().println(message.stripTrailing());
+        LOG.log(Level.FINE, "wrong input", failure);
+        return ExitCode.WRONG_INPUT;
+    }
+
     private static int failed(Console console, Exception failure, ParseResult parsed) {
         console.out().flush();
         if (failure instanceof WrongInput) {
-            console.err().println(failure.getMessage());
-            LOG.log(Level.FINE, "wrong input", failure);
-            return ExitCode.WRONG_INPUT;
+            return wrongInput(console, failure, String.valueOf(failure.getMessage()));
+        }
+        if (failure instanceof RecordingException recording) {
+            String all = String.valueOf(PitFiles.wrong(recording.problems()).getMessage());
+            return wrongInput(console, failure, all);
+        }
+        if (failure instanceof IOException) {
+            return wrongInput(console, failure, "dropline: a file could not be read or written: " + failure.getMessage());
         }
         console.err().println("dropline: this is a fault of ours, not of your files: " + failure);
         if (!LOG.isLoggable(Level.FINE)) {

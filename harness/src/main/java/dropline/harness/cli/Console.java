@@ -25,6 +25,8 @@ record Console(PrintWriter out, OutputStream raw, PrintWriter err, boolean termi
 
     /** The process's own streams. */
     static Console ofProcess() {
+        // From JDK 22 on there would be a console object even where nobody watches.
+        System.setProperty("jdk.console", "java.base");
         OutputStream raw = new FileOutputStream(FileDescriptor.out);
         boolean terminal = System.console() != null;
         PrintWriter out = new PrintWriter(writer(raw, "stdout"), false);

@@ -1,5 +1,10 @@
 package dropline.harness.cli;
 
+import dropline.harness.recording.Convert;
+import dropline.harness.recording.ReadOptions;
+import dropline.harness.replay.Progress;
+import dropline.harness.report.Figures;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -44,8 +49,23 @@ final class ConvertCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
         InputFiles.mustExist(in, "recording");
-        throw new WrongInput("dropline: " + in + ": this build cannot convert yet");
+        OutputFiles.mustBeWritable(out);
+        ReadOptions options = lenient ? ReadOptions.skippingBadRows() : ReadOptions.strict();
+        Progress bar = ProgressBar.on(console);
+        Convert.Result result;
+        try {
+            result = Convert.run(in, out, options, (read, total) -> bar.reached(0, (double) read / Math.max(1, total)));
+        } finally {
+            ProgressBar.end(bar);
+        }
+        result.losses().forEach(loss -> console.err().println("dropline: " + loss));
+        if (result.skippedRows() > 0) {
+            console.err().println("dropline: left out for being wrong: " + Figures.plural(result.skippedRows(), "row"));
+        }
+        console.out().println("Wrote " + out + ": " + Figures.plural(result.rows(), "row") + ", "
+                + Figures.plural(result.moves(), "control move") + ".");
+        return ExitCode.PASS;
     }
 }

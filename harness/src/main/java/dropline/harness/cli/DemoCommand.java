@@ -1,5 +1,13 @@
 package dropline.harness.cli;
 
+import dropline.bus.pit.Pit;
+import dropline.harness.recording.PitFeed;
+import dropline.harness.recording.ReadOptions;
+import dropline.harness.replay.Source;
+import dropline.harness.report.HtmlReport;
+import dropline.harness.report.TextReport;
+import dropline.harness.verdict.ReplayResult;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -31,10 +39,23 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
         Path demo = Path.of(System.getProperty("dropline.home", "."), "scenarios", "demo");
+        Path flight = demo.resolve("flight.dlr");
+        Path report = Path.of("dropline-demo.html");
         InputFiles.mustExist(demo.resolve("pit.yaml"), "demo pit");
-        InputFiles.mustExist(demo.resolve("flight.dlr"), "demo flight");
-        throw new WrongInput("dropline: this build cannot run the demo yet");
+        InputFiles.mustExist(flight, "demo flight");
+        OutputFiles.mustBeWritable(report);
+        Pit pit = PitFiles.read(demo.resolve("pit.yaml"));
+        Source.Opening opening =
+                () -> Source.recording(flight, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        ReplayResult result = new Session(console, pit, "flight.dlr", opening, 1, false, null).run();
+        OutputFiles.write(report, HtmlReport.of(result));
+        console.out().print(Colours.painted(TextReport.of(result), console.colour()));
+        console.out().println();
+        console.out().println("The report, to open in a browser: " + report.toAbsolutePath());
+        console.out().println("The pit it describes, to copy from: "
+                + demo.resolve("pit.yaml").toAbsolutePath().normalize());
+        return ExitCode.PASS;
     }
 }

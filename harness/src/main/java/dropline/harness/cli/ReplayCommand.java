@@ -1,12 +1,26 @@
 package dropline.harness.cli;
 
+import dropline.bus.pit.Pit;
+import dropline.harness.json.ReplayJson;
+import dropline.harness.recording.PitFeed;
+import dropline.harness.recording.ReadOptions;
+import dropline.harness.replay.Source;
+import dropline.harness.report.HtmlReport;
+import dropline.harness.report.TextReport;
+import dropline.harness.verdict.ReplayResult;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code dropline replay}: plays a recording, or the load a pit describes, through the simulated pit. */
 @Command(
@@ -94,6 +108,10 @@ final class ReplayCommand implements Callable<Integer> {
     @Option(names = "--trace", paramLabel = "FILE", description = "Write every event of the run, one a line.")
     private @Nullable Path trace;
 
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
     @Mixin
     private final Debug debug = new Debug();
 
@@ -102,8 +120,99 @@ final class ReplayCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
-        InputFiles.mustExist(pit, "pit file");
-        throw new WrongInput("dropline: " + pit + ": this build cannot replay yet");
+    public Integer call() throws IOException {
+        Source.Opening opening;
+        String name;
+        Pit understood;
+        if (forNanos != null) {
+            understood = readPit();
+            opening = load(understood, forNanos);
+            name = "described load";
+        } else {
+            Path file = recordingFile();
+            understood = readPit();
+            opening = recording(understood, file);
+            Path last = file.getFileName();
+            name = last == null ? file.toString() : last.toString();
+        }
+        ReplayResult result = new Session(console, understood, name, opening, seed, singleFailures, trace).run();
+        write(result);
+        return Session.exitCode(result);
+    }
+
+    private Pit readPit() throws IOException {
+        Pit understood = PitFiles.read(pit);
+        Path[] inputs = recording == null ? new Path[] {pit} : new Path[] {pit, recording};
+        OutputFiles.mustBeWritable(html, inputs);
+        OutputFiles.mustBeWritable(trace, inputs);
+        OutputFiles.mustBeWritable(jsonFile(), inputs);
+        return understood;
+    }
+
+    private Source.Opening load(Pit understood, long durationNanos) {
+        if (recording != null) {
+            throw usage("--for plays the load the pit describes; leave out " + recording + " or --for");
+        }
+        if (fromNanos != null || toNanos != null) {
+            throw usage("--from and --to choose a stretch of a recording; with --for there is none");
+        }
+        if (durationNanos <= 0) {
+            throw usage("--for must be longer than nothing");
+        }
+        Pit.Load load = understood.load();
+        if (load == null) {
+            throw new WrongInput("dropline: " + pit + " describes no load, so --for has nothing to play; give a recording,"
+                    + " or write a load into the pit file (load: every, changes)");
+        }
+        return () -> Source.load(understood, load, durationNanos);
+    }
+
+    private Path recordingFile() {
+        if (recording == null) {
+            throw usage("a recording is missing; or, for a pit that describes a load, --for 600s");
+        }
+        InputFiles.mustExist(recording, "recording");
+        return recording;
+    }
+
+    private Source.Opening recording(Pit understood, Path file) {
+        long from = fromNanos == null ? 0 : fromNanos;
+        long to = toNanos == null ? PitFeed.TO_THE_END : toNanos;
+        if (to <= from) {
+            throw usage("--to must lie after --from");
+        }
+        ReadOptions options = lenient ? ReadOptions.skippingBadRows() : ReadOptions.strict();
+        return () -> Source.recording(file, understood, options, from, to);
+    }
+
+    private void write(ReplayResult result) throws IOException {
+        if (html != null) {
+            OutputFiles.write(html, HtmlReport.of(result));
+        }
+        Path file = jsonFile();
+        if (file != null) {
+            OutputFiles.write(file, jsonText(result));
+        }
+        if ("-".equals(json)) {
+            console.raw().write(jsonText(result).getBytes(StandardCharsets.UTF_8));
+            console.raw().flush();
+        } else {
+            console.out().print(Colours.painted(TextReport.of(result), console.colour()));
+            console.out().flush();
+        }
+    }
+
+    private static String jsonText(ReplayResult result) throws IOException {
+        StringWriter text = new StringWriter();
+        ReplayJson.write(result, text);
+        return text.toString();
+    }
+
+    private @Nullable Path jsonFile() {
+        return json == null || json.equals("-") ? null : Path.of(json);
+    }
+
+    private ParameterException usage(String message) {
+        return new ParameterException(spec.commandLine(), message);
     }
 }

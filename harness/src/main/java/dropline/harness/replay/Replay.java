@@ -6,6 +6,7 @@ import dropline.bus.run.SegmentRun;
 import dropline.bus.trace.Digest;
 import dropline.bus.trace.TraceSink;
 import dropline.harness.measure.SegmentMeasures;
+import dropline.harness.verdict.DeadNode;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -106,15 +107,15 @@ public final class Replay {
         }
     }
 
-    private List<Replayed.NodeDead> failures(Stretches stretches, Passes passes) throws IOException {
-        List<Replayed.NodeDead> failures = new ArrayList<>();
+    private List<DeadNode> failures(Stretches stretches, Passes passes) throws IOException {
+        List<DeadNode> failures = new ArrayList<>();
         for (int first = 0; first < layout.nodes().size(); first += TOGETHER) {
             List<Lane> lanes = new ArrayList<>();
             passes.next();
             for (int node = first; node < Math.min(first + TOGETHER, layout.nodes().size()); node++) {
                 int segment = layout.nodes().get(node).segment();
                 SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
-                failures.add(new Replayed.NodeDead(node, measured));
+                failures.add(new DeadNode(node, measured));
                 lanes.add(new Lane(new SegmentRun(pit, segment, seed, node, measured)));
             }
             try (Source source = opening.open()) {

@@ -1,6 +1,7 @@
 package dropline.harness.replay;
 
 import dropline.harness.measure.SegmentMeasures;
+import dropline.harness.verdict.DeadNode;
 import java.util.List;
 
 /**
@@ -16,26 +17,12 @@ public record Replayed(
         long durationNanos,
         long digest,
         List<SegmentMeasures> segments,
-        List<NodeDead> failures,
+        List<DeadNode> failures,
         List<String> losses) {
-
-    /**
-     * A run of one segment with one of its nodes dead; the other segments do not feel it.
-     *
-     * @param node index into {@link dropline.bus.pit.Layout#nodes()}
-     * @param measures of the node's segment
-     */
-    public record NodeDead(int node, SegmentMeasures measures) {}
 
     public Replayed {
         segments = List.copyOf(segments);
         failures = List.copyOf(failures);
         losses = List.copyOf(losses);
-    }
-
-    /** The digest as it is printed: 16 hexadecimal digits. */
-    public String digestText() {
-        String digits = Long.toHexString(digest);
-        return "0".repeat(16 - digits.length()) + digits;
     }
 }

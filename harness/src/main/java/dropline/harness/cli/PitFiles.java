@@ -1,0 +1,31 @@
+package dropline.harness.cli;
+
+import dropline.bus.pit.Pit;
+import dropline.harness.pitfile.PitFile;
+import dropline.harness.problem.Problem;
+import dropline.harness.problem.Problems;
+import java.nio.file.Path;
+import java.util.List;
+
+/** Reads a pit, or says all that is wrong with its file. */
+final class PitFiles {
+    private PitFiles() {}
+
+    static Pit read(Path file) {
+        InputFiles.mustExist(file, "pit file");
+        PitFile.Result result = PitFile.read(file);
+        if (result instanceof PitFile.Understood understood) {
+            return understood.pit();
+        }
+        if (result instanceof PitFile.Wrong wrong) {
+            throw wrong(wrong.problems());
+        }
+        throw new AssertionError(result);
+    }
+
+    /** All of a file's problems as one message. */
+    static WrongInput wrong(List<Problem> problems) {
+        String count = problems.size() == 1 ? "1 problem" : problems.size() + " problems";
+        return new WrongInput(Problems.text(problems) + "\ndropline: " + count + "; nothing was run");
+    }
+}

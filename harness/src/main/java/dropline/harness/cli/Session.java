@@ -1,0 +1,56 @@
+package dropline.harness.cli;
+
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Pit;
+import dropline.harness.replay.Progress;
+import dropline.harness.replay.Replay;
+import dropline.harness.replay.Replayed;
+import dropline.harness.replay.Source;
+import dropline.harness.verdict.Outcome;
+import dropline.harness.verdict.Recording;
+import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.Run;
+import dropline.harness.verdict.Verdicts;
+import java.io.IOException;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One replay from files to verdicts.
+ *
+ * @param console hears of the progress, and of what of the recording was left out
+ * @param pit what is simulated
+ * @param name of what is played, for people
+ * @param opening opens it
+ * @param seed the run's
+ * @param singleFailures whether to run again with each node dead
+ * @param trace where every event goes; null for nowhere
+ */
+record Session(
+        Console console,
+        Pit pit,
+        String name,
+        Source.Opening opening,
+        long seed,
+        boolean singleFailures,
+        @Nullable Path trace) {
+
+    ReplayResult run() throws IOException {
+        Progress progress = ProgressBar.on(console);
+        Replayed replayed;
+        try {
+            int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+            replayed = new Replay(pit, opening, seed, threads).run(singleFailures, trace, progress);
+        } finally {
+            ProgressBar.end(progress);
+        }
+        replayed.losses().forEach(loss -> console.err().println("dropline: " + loss));
+        Recording recording = new Recording(name, replayed.durationNanos());
+        Run run = new Run(Version.number(), recording, seed, replayed.digest(), replayed.losses());
+        return new Verdicts(pit, Layout.of(pit)).of(run, replayed.segments(), replayed.failures());
+    }
+
+    static int exitCode(ReplayResult result) {
+        return result.outcome() == Outcome.PASS ? ExitCode.PASS : ExitCode.FAIL;
+    }
+}
