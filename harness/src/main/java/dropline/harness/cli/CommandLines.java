@@ -2,6 +2,7 @@ package dropline.harness.cli;
 
 import dropline.harness.recording.RecordingException;
 import java.io.IOException;
+import java.util.List;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import picocli.CommandLine;
@@ -26,7 +27,11 @@ final class CommandLines {
         line.setUsageHelpWidth(100);
         line.setParameterExceptionHandler((wrong, given) -> wrongUsage(console, wrong));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(console, failure, parsed));
-        return line.execute(arguments);
+        try {
+            return line.execute(arguments);
+        } catch (Error broken) {
+            return ourFault(console, broken, "while running " + List.of(arguments));
+        }
     }
 
     private static int wrongUsage(Console console, ParameterException wrong) {
@@ -55,11 +60,16 @@ final class CommandLines {
         if (failure instanceof IOException) {
             return wrongInput(console, failure, "dropline: a file could not be read or written: " + failure.getMessage());
         }
+        return ourFault(console, failure, "while running " + parsed.originalArgs());
+    }
+
+    private static int ourFault(Console console, Throwable failure, String when) {
+        console.out().flush();
         console.err().println("dropline: this is a fault of ours, not of your files: " + failure);
         if (!LOG.isLoggable(Level.FINE)) {
             console.err().println("Run it again with --debug to see where it happened, and please report it.");
         }
-        LOG.log(Level.FINE, "while running " + parsed.originalArgs(), failure);
+        LOG.log(Level.FINE, when, failure);
         return ExitCode.OUR_FAULT;
     }
 }

@@ -1,5 +1,6 @@
 package dropline.harness.cli;
 
+import dropline.harness.report.PitText;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -37,7 +38,7 @@ final class DescribeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        InputFiles.mustExist(pit, "pit file");
-        throw new WrongInput("dropline: " + pit + ": this build cannot describe yet");
+        console.out().print(PitText.of(PitFiles.read(pit)));
+        return ExitCode.PASS;
     }
 }

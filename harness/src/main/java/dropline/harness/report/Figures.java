@@ -12,21 +12,21 @@ public final class Figures {
 
     private Figures() {}
 
-    /** A length of time to about three figures: {@code 412 us}, {@code 3.42 ms}, {@code 61.3 ms}, {@code 1.25 s}; ns. */
+    /** A length of time to about three figures: {@code 412 us}, {@code 3.42 ms}, {@code 61.3 ms}, {@code 100 ms}; ns. */
     public static String time(long nanos) {
         long size = Math.abs(nanos);
         if (size < MILLI) {
-            return size == 0 ? "0 ms" : decimal((double) nanos / MICRO, size < 10 * MICRO ? 1 : 0) + " us";
+            return size == 0 ? "0 ms" : figures(nanos, MICRO, size < 10 * MICRO ? 1 : 0) + " us";
         }
         if (size < SECOND) {
-            return decimal((double) nanos / MILLI, size < 10 * MILLI ? 2 : 1) + " ms";
+            return figures(nanos, MILLI, size < 10 * MILLI ? 2 : 1) + " ms";
         }
-        return decimal((double) nanos / SECOND, size < 100 * SECOND ? 2 : 0) + " s";
+        return figures(nanos, SECOND, size < 100 * SECOND ? 2 : 0) + " s";
     }
 
-    /** The same in whole tenths of a millisecond, for columns: {@code 61.3}; ns. */
-    public static String millis(long nanos) {
-        return decimal((double) nanos / MILLI, 1);
+    /** A whole number of units without decimals, anything else with this many. */
+    private static String figures(long nanos, long unit, int decimals) {
+        return nanos % unit == 0 ? Long.toString(nanos / unit) : decimal((double) nanos / unit, decimals);
     }
 
     /** What is left of a limit, with its sign: {@code +38.7 ms}; ns. */
