@@ -184,7 +184,7 @@ public final class ModelledNode implements NodeBehaviour {
     private void refreshed(Timeline made, Layout layout, Indicator indicator, Panel panel, int task) {
         for (int slot = 0; slot < layout.slots().size(); slot++) {
             Layout.Slot place = layout.slots().get(slot);
-            if (place.node() == index && place.indicator() == indicator && place.panel() == panel) {
+            if (place.node() == index && place.indicator().equals(indicator) && place.panel().equals(panel)) {
                 shows.refreshedBy(slot, applied -> made.endOf(task, made.startAtOrAfter(task, applied)));
             }
         }
