@@ -124,6 +124,8 @@ final class Story {
         turn(380, "com-2-tune", 53, 18);
         press(384.5, "com-2-swap", 0.15);
         put(386, "audio-selector", 2);
+        put(410.5, "crossfeed", 1);
+        put(427, "crossfeed", 0);
         turn(430, "heading-bug", 90, 24);
         put(441, "propeller-deice", 1);
         put(443, "windshield-heat", 1);
