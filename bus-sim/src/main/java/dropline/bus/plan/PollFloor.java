@@ -27,11 +27,23 @@ public record PollFloor(long characterNanos, long shortestCycleNanos, double mea
             Destination wire = segment.protocol().node(SegmentWire.of(pit, node));
             long around = chars(segment, wire.requestChars(NOTHING, 0))
                     + Math.max(segment.controller().gapNanos(), silenceNanos(segment));
-            double meanGap = Math.max(silenceNanos(segment), node.profile().replyGap().meanNanos());
+            double meanGap = Math.max((double) silenceNanos(segment), node.profile().replyGap().meanNanos());
             shortest += node.weight() * (around + shortestAnswerNanos(pit, segment, node));
             mean += node.weight() * (around + meanGap + chars(segment, 1) * meanReplyChars(segment, wire));
         }
         return new PollFloor(chars(segment, 1), shortest, mean);
+    }
+
+    /**
+     * Mean cycle where state takes this share of the wire's time between polls: what is left is all the polls have, ns.
+     *
+     * @param share 0 or more, below 1
+     */
+    public double meanCycleNanos(double share) {
+        if (!(share >= 0 && share < 1)) {
+            throw new IllegalArgumentException("share must be 0 or more and below 1: share=" + share);
+        }
+        return meanCycleNanos / (1 - share);
     }
 
     /** From the end of a plain poll to the end of the node's reply at best, ns. */
