@@ -142,7 +142,7 @@ final class Adviser {
 
     private String device(PanelResult panel, WorstMoment worst) {
         Indicator indicator = indicator(panel, worst.indicator());
-        String name = worst.indicator() + ", " + article(Words.of(indicator.kind()));
+        String name = worst.indicator() + ", " + sort(indicator.kind());
         if (indicator.kind().refreshes()) {
             return "into " + name + " that is refreshed every " + Words.time(indicator.refreshEveryNanos()) + " and takes "
                     + Words.time(indicator.refreshTakesNanos()) + " for it. Refresh it more often, or only what changed.";
@@ -156,8 +156,15 @@ final class Adviser {
                 + " after its command. Start it sooner, or allow it more time.";
     }
 
-    private static String article(String noun) {
-        return ("aeo".indexOf(noun.charAt(0)) >= 0 ? "an " : "a ") + noun;
+    private static String sort(Indicator.Kind kind) {
+        return switch (kind) {
+            case LAMP -> "a lamp";
+            case DIGITS -> "a digit display";
+            case CHARACTER_LCD -> "a character LCD";
+            case OLED -> "an OLED";
+            case GAUGE_STEPPER -> "a gauge stepper";
+            case SERVO -> "a servo";
+        };
     }
 
     private String onControl(ControlResult control, SegmentResult segment) {

@@ -51,11 +51,17 @@ final class Sentences {
         }
         String overall = latency.count() == 0 ? "no change was ever shown" : Words.latency(latency);
         if (failing == 0) {
-            return capital(overall) + "; " + limits() + ". " + (judged == 1 ? "The panel keeps" : "All " + judged
-                    + " panels keep") + " within " + (judged == 1 ? "it." : "their limits.");
+            return capital(overall) + "; " + limits() + ". " + allKeep(judged);
         }
         return failing + " of " + Words.count(judged, "panel") + (failing == 1 ? " misses its" : " miss their") + " limit. "
                 + "Over all panels " + overall + "; " + limits() + ".";
+    }
+
+    private static String allKeep(int panels) {
+        if (panels == 1) {
+            return "The one panel that was used keeps within it.";
+        }
+        return (panels == 2 ? "Both panels" : "All " + panels + " panels") + " that were used keep within their limits.";
     }
 
     private String limits() {

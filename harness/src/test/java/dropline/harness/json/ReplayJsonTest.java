@@ -1,0 +1,198 @@
+package dropline.harness.json;
+
+import static dropline.harness.measure.SmallPit.GEAR;
+import static dropline.harness.measure.SmallPit.LEFT;
+import static dropline.harness.measure.SmallPit.MS;
+import static dropline.harness.measure.SmallPit.RIGHT;
+import static dropline.harness.measure.SmallPit.SPEED;
+import static dropline.harness.measure.SmallPit.SPEED_NEEDLE;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dropline.bus.pit.Layout;
+import dropline.harness.measure.SegmentMeasures;
+import dropline.harness.measure.SmallPit;
+import dropline.harness.verdict.DeadNode;
+import dropline.harness.verdict.Recording;
+import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.Run;
+import dropline.harness.verdict.Verdicts;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Assertions;
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** The JSON document against its description in docs/json.md. */
+class ReplayJsonTest {
+    private static final Pattern HEADING = Pattern.compile("## (\\w+)");
+    private static final Pattern ROW = Pattern.compile("\\| `(\\w+)` \\| (.+?) \\| .* \\|");
+    private static final Pattern LINK = Pattern.compile(".*\\[(\\w+)]\\(#\\w+\\)");
+
+    @Test
+    void keysAreTheDescribedOnesInTheDescribedOrder() throws IOException {
+        Map<String, Map<String, String>> shapes = described();
+        Set<String> seen = new LinkedHashSet<>();
+
+        compare(JsonMapper.shared().readTree(written(result())), "Document", shapes, seen, "");
+
+        Set<String> expected = new LinkedHashSet<>(shapes.keySet());
+        expected.removeAll(seen);
+        assertEquals(Set.of(), expected, "shapes described that the document did not hold");
+    }
+
+    @Test
+    void theSameResultIsTheSameText() throws IOException {
+        assertEquals(written(result()), written(result()));
+    }
+
+    @Test
+    void theDocumentIsOneLine() throws IOException {
+        String text = written(result());
+
+        assertEquals(text.length() - 1, text.indexOf('\n'));
+    }
+
+    @Test
+    void figuresSurviveTheJourney() throws IOException {
+        ReplayResult result = result();
+        JsonNode json = JsonMapper.shared().readTree(written(result));
+
+        assertEquals(Long.MIN_VALUE + 1, json.get("seed").longValue());
+        assertEquals("00000000000000ab", json.get("digest").stringValue());
+        assertEquals(result.panels().size(), json.get("panels").size());
+        JsonNode first = json.get("panels").get(0);
+        assertEquals(
+                result.panels().get(0).verdict().valueNanos(),
+                first.get("verdict").get("valueNanos").longValue());
+        assertEquals("<script> & \"quotes\"", json.get("recording").get("name").stringValue());
+    }
+
+    @Test
+    void aWriterThatFailsIsAnIoException() {
+        Writer full = new Writer() {
+            @Override
+            public void write(char[] chars, int offset, int length) throws IOException {
+                throw new IOException("disk full");
+            }
+
+            @Override
+            public void flush() {}
+
+            @Override
+            public void close() {}
+        };
+
+        IOException thrown = Assertions.assertThrows(IOException.class, () -> ReplayJson.write(result(), full));
+        assertTrue(String.valueOf(thrown.getMessage()).contains("disk full"));
+    }
+
+    private static void compare(
+            JsonNode node, String shape, Map<String, Map<String, String>> shapes, Set<String> seen, String path) {
+        Map<String, String> keys = shapes.get(shape);
+        assertNotNull(keys, "no description of " + shape);
+        seen.add(shape);
+        assertEquals(new ArrayList<>(keys.keySet()), new ArrayList<>(node.propertyNames()), path);
+        for (Map.Entry<String, String> key : keys.entrySet()) {
+            JsonNode value = node.get(key.getKey());
+            String at = path + "/" + key.getKey();
+            Matcher link = LINK.matcher(key.getValue());
+            if (value.isNull()) {
+                assertTrue(Set.of("worst", "settling").contains(key.getKey()), at);
+            } else if (key.getValue().startsWith("list of ")) {
+                assertTrue(value.isArray(), at);
+                for (JsonNode item : value) {
+                    if (link.matches()) {
+                        compare(item, link.group(1), shapes, seen, at);
+                    } else {
+                        assertTrue(item.isString(), at);
+                    }
+                }
+            } else if (link.matches()) {
+                compare(value, link.group(1), shapes, seen, at);
+            } else {
+                assertTrue(isOfType(value, key.getValue()), at + " is no " + key.getValue());
+            }
+        }
+    }
+
+    private static boolean isOfType(JsonNode value, String type) {
+        return switch (type) {
+            case "integer" -> value.isIntegralNumber();
+            case "number" -> value.isNumber();
+            case "text", "word" -> value.isString();
+            case "true or false" -> value.isBoolean();
+            default -> throw new AssertionError("unknown type: " + type);
+        };
+    }
+
+    private static Map<String, Map<String, String>> described() throws IOException {
+        Map<String, Map<String, String>> shapes = new LinkedHashMap<>();
+        Map<String, String> current = new LinkedHashMap<>();
+        for (String line : Files.readAllLines(Path.of("..", "docs", "json.md"), StandardCharsets.UTF_8)) {
+            Matcher heading = HEADING.matcher(line);
+            Matcher row = ROW.matcher(line);
+            if (heading.matches()) {
+                current = new LinkedHashMap<>();
+                shapes.put(heading.group(1), current);
+            } else if (row.matches()) {
+                current.put(row.group(1), row.group(2));
+                assertTrue(!row.group(1).endsWith("Nanos") || row.group(2).equals("integer"), line);
+            }
+        }
+        return shapes;
+    }
+
+    private static String written(ReplayResult result) throws IOException {
+        StringWriter text = new StringWriter();
+        ReplayJson.write(result, text);
+        return text.toString();
+    }
+
+    /** A result in which every shape appears. */
+    private static ReplayResult result() {
+        SegmentMeasures healthy = fed();
+        SegmentMeasures dead = fed();
+        Run run = new Run(
+                "0.1.0",
+                new Recording("<script> & \"quotes\"", 5_000 * MS),
+                Long.MIN_VALUE + 1,
+                0xABL,
+                List.of("a caveat"));
+        return new Verdicts(SmallPit.pit(), Layout.of(SmallPit.pit()))
+                .of(run, List.of(healthy), List.of(new DeadNode(RIGHT, dead)));
+    }
+
+    private static SegmentMeasures fed() {
+        SegmentMeasures measures = SmallPit.measures();
+        SmallPit.start(measures);
+        measures.cycleStarted(2 * MS, 1);
+        measures.cycleStarted(12 * MS, 2);
+        measures.stateChanged(1_000 * MS, SPEED, 2, 50);
+        measures.stateChanged(1_000 * MS, GEAR, 2, 1);
+        measures.stateSent(1_000 * MS);
+        measures.frameStarted(1_001 * MS, -1, 0, LEFT, 1, 8);
+        measures.carried(1_001 * MS, LEFT, SPEED, 2, 1);
+        measures.frameEnded(1_002 * MS, -1, 0, LEFT, 1);
+        measures.answered(1_003 * MS, LEFT, 1, 1, 100_000);
+        measures.applied(1_150 * MS, SPEED_NEEDLE, 2, 1_002 * MS);
+        measures.moved(1_151 * MS, SPEED_NEEDLE, 0, 1_201 * MS, 50);
+        measures.shown(1_151 * MS, SPEED_NEEDLE, 2);
+        measures.ended(5_000 * MS);
+        return measures;
+    }
+}
