@@ -63,6 +63,17 @@ final class DroplineDestinationTest extends DestinationContract {
     }
 
     @Test
+    void aFrameMayBeFilledToTheLastByte() {
+        List<SignalWire> signals = new ArrayList<>(Collections.nCopies(13, new SignalWire(9, 2)));
+        signals.add(new SignalWire(10, 1));
+        Destination all = FRAMES.broadcast(new NodeWire(0, signals, List.of()));
+        int[] picked = new int[14];
+
+        assertEquals(14, all.pick(new long[] {0x3FFF}, 0, picked));
+        assertEquals(62, all.encodeRequest(0, picked, 14, new long[14]).length());
+    }
+
+    @Test
     void requestsDecodeToWhatWasSent() {
         NodeWire wire = new NodeWire(
                 7, List.of(new SignalWire(2, 1), new SignalWire(300, 2), new SignalWire(16_383, 4)), List.of());

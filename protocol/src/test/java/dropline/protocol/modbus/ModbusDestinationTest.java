@@ -139,6 +139,21 @@ final class ModbusDestinationTest extends DestinationContract {
     }
 
     @Test
+    void aRunMayTakeTheFunctionsLastRegister() {
+        List<SignalWire> row = new ArrayList<>();
+        for (int i = 0; i < 128; i++) {
+            row.add(new SignalWire(i, 2));
+        }
+        int[] picked = new int[128];
+        long[] pending = {-1L, -1L};
+
+        assertEquals(
+                121,
+                MODBUS.node(new NodeWire(1, row, List.of(new ControlWire(500)))).pick(pending, 0, picked));
+        assertEquals(123, MODBUS.node(new NodeWire(1, row, List.of())).pick(pending, 0, picked));
+    }
+
+    @Test
     void silenceBeforeAFrameIsThreeAndAHalfCharacters() {
         assertEquals(385, MODBUS.silenceBeforeTenthsOfBit(19_200, CharacterFormat.EIGHT_E_ONE));
         assertEquals(672, MODBUS.silenceBeforeTenthsOfBit(38_400, CharacterFormat.EIGHT_E_ONE));
