@@ -59,15 +59,13 @@ public final class StateQueue {
         events.post(atNanos, Rank.QUEUED, destination, signals[slot], serial, 0);
     }
 
-    /** Marks the next slot, in turn, for being sent again though unchanged. */
-    public void refreshNext() {
-        if (signals.length == 0) {
-            return;
-        }
+    /** Marks the next slot, in turn, for being sent again though unchanged; says whether the round is over. */
+    public boolean refreshNext() {
         if (serials[refreshNext] > 0) {
             mark(refreshNext);
         }
         refreshNext = (refreshNext + 1) % signals.length;
+        return refreshNext == 0;
     }
 
     /** Marks a slot for being sent again. */

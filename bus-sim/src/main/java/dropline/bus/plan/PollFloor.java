@@ -27,7 +27,8 @@ public record PollFloor(long characterNanos, long shortestCycleNanos, double mea
             Destination wire = segment.protocol().node(SegmentWire.of(pit, node));
             long around = chars(segment, wire.requestChars(NOTHING, 0))
                     + Math.max(segment.controller().gapNanos(), silenceNanos(segment));
-            double meanGap = Math.max((double) silenceNanos(segment), node.profile().replyGap().meanNanos());
+            double meanGap = Math.max(
+                    (double) silenceNanos(segment), node.profile().replyGap().meanNanos());
             shortest += node.weight() * (around + shortestAnswerNanos(pit, segment, node));
             mean += node.weight() * (around + meanGap + chars(segment, 1) * meanReplyChars(segment, wire));
         }
@@ -66,7 +67,10 @@ public record PollFloor(long characterNanos, long shortestCycleNanos, double mea
 
     private static int shortestReplyChars(Segment segment, Destination wire) {
         if (segment.protocol() instanceof Sized sized) {
-            return sized.replies().stream().mapToInt(Sized.ReplyChoice::chars).min().orElseThrow();
+            return sized.replies().stream()
+                    .mapToInt(Sized.ReplyChoice::chars)
+                    .min()
+                    .orElseThrow();
         }
         return wire.replyChars(NOTHING, 0, 0);
     }

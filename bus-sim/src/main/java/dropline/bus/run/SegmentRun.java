@@ -8,7 +8,6 @@ import dropline.bus.controller.UsbStage;
 import dropline.bus.host.StateBlock;
 import dropline.bus.indicator.Shows;
 import dropline.bus.node.ModelledNode;
-import dropline.bus.node.NodeBehaviour;
 import dropline.bus.pit.Controller;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
@@ -18,8 +17,6 @@ import dropline.bus.trace.Rank;
 import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Frame;
 import dropline.bus.wire.Wire;
-import java.util.Arrays;
-import org.jspecify.annotations.Nullable;
 
 /**
  * One segment, running. Segments share nothing, so each may be stepped on a thread of its own. For each stretch of time:
@@ -39,34 +36,15 @@ public final class SegmentRun {
     private final Controller controller;
     private final EventOrder events;
     private final HostInput input;
-    private final Controls controls;
     private final Wire wire;
     private final PollPlan plan;
     private final UsbStage usb;
     private final UartClock clock;
     private final long silenceNanos;
-    private final boolean acknowledges;
 
-    private final int[] nodeIndex;
-    private final int[] positionOf;
-    private final NodeBehaviour[] nodes;
-    private final boolean[] dead;
-    private final int[][] controlsOf;
-    private final int[][] reported;
-    private final boolean[][] showsSlot;
-    private final @Nullable StateQueue all;
-    private final StateQueue[] own;
-    private final int[] talking;
-    private int talkers;
-
-    private final int[][] queueOfSignal;
-    private final int[][] slotOfSignal;
-    private final StateQueue[] queues;
+    private final StateQueues queues;
+    private final Stations stations;
     private final SentBroadcasts sent;
-    private final long refreshEveryNanos;
-    private long nextRefresh;
-    private int refreshQueue;
-
     private final Frame request;
     private long actAt;
     private long startAt;
@@ -95,64 +73,19 @@ public final class SegmentRun {
         Revisions revisions = new Revisions(shows);
         events = new EventOrder(sink, revisions);
         shows.postTo(events);
-        controls = new Controls(layout, seed, events);
+        Controls controls = new Controls(layout, seed, events);
         revisions.controls(controls);
-        nodeIndex = wiring.nodes();
-        wire = new Wire(events, nodeIndex.length + 1);
+        wire = new Wire(events, wiring.nodes().length + 1);
         plan = new PollPlan(segment.nodes(), controller);
         usb = new UsbStage(controller.adapter(), seed, segment.name());
         clock = UartClock.exact(segment.baud());
         silenceNanos = ModelledNode.silence(segment);
-        acknowledges = segment.protocol().acknowledgesState();
-
-        int count = nodeIndex.length;
-        positionOf = new int[layout.nodes().size()];
-        nodes = new NodeBehaviour[count];
-        dead = new boolean[count];
-        controlsOf = new int[count][];
-        reported = new int[count][];
-        showsSlot = new boolean[count][];
-        talking = new int[count];
-        own = new StateQueue[count];
-        int[] allSignals = wiring.signalsOfAll();
-        all = wiring.broadcasts()
-                ? new StateQueue(TraceSink.ALL, segment.protocol().broadcast(wiring.wireOfAll()), allSignals)
-                : null;
-        int slots = allSignals.length;
-        for (int n = 0; n < count; n++) {
-            int node = nodeIndex[n];
-            positionOf[node] = n;
-            int[] signals = wiring.signalsOf(node);
-            own[n] = new StateQueue(node, segment.protocol().node(wiring.wireOf(node)), signals);
-            int[][] slotsOfPick = wiring.slotsOf(node, all == null ? signals : allSignals);
-            showsSlot[n] = new boolean[slotsOfPick.length];
-            for (int s = 0; s < slotsOfPick.length; s++) {
-                showsSlot[n][s] = slotsOfPick[s].length > 0;
-            }
-            nodes[n] = new ModelledNode(
-                    segment, layout, node, seed, own[n].wire(), slotsOfPick, events, shows, wire.traffic());
-            dead[n] = node == deadNode;
-            controlsOf[n] = wiring.controlsOf(node);
-            reported[n] = new int[controlsOf[n].length];
-            slots = Math.max(slots, signals.length);
-        }
-        request = new Frame(TraceSink.CONTROLLER, slots);
-        sent = new SentBroadcasts(slots);
-        queues = all == null ? own : new StateQueue[] {all};
-        queueOfSignal = new int[pit.signals().size()][0];
-        slotOfSignal = new int[pit.signals().size()][0];
-        int refreshed = 0;
-        for (int q = 0; q < queues.length; q++) {
-            refreshed += queues[q].slots();
-            for (int s = 0; s < queues[q].slots(); s++) {
-                int signal = queues[q].signal(s);
-                queueOfSignal[signal] = append(queueOfSignal[signal], q);
-                slotOfSignal[signal] = append(slotOfSignal[signal], s);
-            }
-        }
-        refreshEveryNanos = refreshed == 0 ? 0 : controller.refreshNanos() / refreshed;
-        nextRefresh = refreshEveryNanos == 0 ? NEVER : refreshEveryNanos;
-        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, this::arrive);
+        queues = new StateQueues(segment, wiring, pit.signals().size(), events);
+        stations = new Stations(
+                segment, layout, wiring, queues, seed, deadNode, events, shows, controls, wire);
+        request = new Frame(TraceSink.CONTROLLER, queues.mostSlots());
+        sent = new SentBroadcasts(queues.mostSlots());
+        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive);
         ready(0, 0);
     }
 
@@ -169,9 +102,9 @@ public final class SegmentRun {
         while (true) {
             Frame heard = wire.nextHeard();
             long heardAt = heard == null ? NEVER : heard.heardNanos;
-            int talker = nextTalker();
-            long talkAt = talker < 0 ? NEVER : nodes[talker].quietUntil();
-            long outside = Math.min(input.nextNanos(), nextRefresh);
+            int talker = stations.nextTalker();
+            long talkAt = talker < 0 ? NEVER : stations.quietUntil(talker);
+            long outside = Math.min(input.nextNanos(), queues.nextRefreshNanos());
             long at = Math.min(Math.min(heardAt, talkAt), Math.min(actAt, outside));
             if (at >= toNanos) {
                 break;
@@ -182,7 +115,7 @@ public final class SegmentRun {
             } else if (heard != null && heardAt == at) {
                 heard(heard);
             } else if (talkAt == at) {
-                talk(talker);
+                wire.begin(stations.talk(talker));
             } else {
                 act(at);
             }
@@ -202,22 +135,11 @@ public final class SegmentRun {
         return events.digest();
     }
 
-    // --- from outside
-
     private void outside(long at) {
-        if (nextRefresh == at) {
-            nextRefresh += refreshEveryNanos;
-            queues[refreshQueue].refreshNext();
-            refreshQueue = (refreshQueue + 1) % queues.length;
+        if (queues.nextRefreshNanos() == at) {
+            queues.refresh();
         } else {
             input.step();
-        }
-    }
-
-    private void arrive(long at, int signal, int serial, long value) {
-        int[] to = queueOfSignal[signal];
-        for (int i = 0; i < to.length; i++) {
-            queues[to[i]].offer(slotOfSignal[signal][i], serial, value, at, events);
         }
     }
 
@@ -233,12 +155,13 @@ public final class SegmentRun {
     }
 
     private void act(long at) {
+        StateQueue all = queues.all();
         if (waiting) {
             timeOut(at);
         } else if (all != null && all.waiting() > 0 && burst != POLL_FIRST) {
             broadcast(all);
         } else {
-            poll(at);
+            poll(at, all == null);
         }
     }
 
@@ -257,37 +180,37 @@ public final class SegmentRun {
         int chars = queue.wire().requestChars(request.picked, request.count);
         send(TraceSink.BROADCAST, TraceSink.ALL, ++broadcasts, 1, chars);
         sent.remember(request);
-        postCarried(TraceSink.ALL);
+        postCarried(TraceSink.ALL, queue);
         long gap = Math.max(controller.gapNanos(), controller.turnaroundNanos());
         ready(request.heardNanos, request.endNanos + gap);
     }
 
-    private void poll(long at) {
+    private void poll(long at, boolean addressed) {
         burst = 0;
         if (attempt == 0) {
             polled = plan.turn(at);
             if (polled < 0) {
-                long next = Math.min(plan.firstBackNanos(), Math.max(at + 1, Math.min(input.nextNanos(), nextRefresh)));
+                long next = Math.min(plan.firstBackNanos(), Math.max(at + 1, Math.min(input.nextNanos(), queues.nextRefreshNanos())));
                 ready(at, Math.max(next, at + controller.gapNanos()));
                 return;
             }
             transactions++;
         }
         attempt++;
-        StateQueue queue = own[polled];
-        if (all == null) {
+        StateQueue queue = queues.own(polled);
+        if (addressed) {
             queue.take(request);
         } else {
             request.count = 0;
         }
-        int node = nodeIndex[polled];
+        int node = stations.node(polled);
         int chars = queue.wire().requestChars(request.picked, request.count);
         send(TraceSink.REQUEST, node, transactions, attempt, chars);
         int cycle = attempt == 1 ? plan.roundBegins() : 0;
         if (cycle > 0) {
             events.post(request.startNanos, Rank.CYCLE_STARTED, TraceSink.CONTROLLER, cycle, 0, 0);
         }
-        postCarried(node);
+        postCarried(node, queue);
         waiting = true;
         deadline = request.endNanos + controller.timeOutNanos();
         actAt = deadline;
@@ -307,8 +230,7 @@ public final class SegmentRun {
         wire.begin(request);
     }
 
-    private void postCarried(int destination) {
-        StateQueue queue = destination == TraceSink.ALL ? queues[0] : own[positionOf[destination]];
+    private void postCarried(int destination, StateQueue queue) {
         for (int i = 0; i < request.count; i++) {
             events.post(
                     request.startNanos,
@@ -321,11 +243,9 @@ public final class SegmentRun {
     }
 
     private void timeOut(long at) {
-        int node = nodeIndex[polled];
+        int node = stations.node(polled);
         events.post(at, Rank.TIMED_OUT, node, transactions, attempt, 0);
-        if (all == null) {
-            own[polled].putBack(request);
-        }
+        queues.own(polled).putBack(request);
         if (attempt > controller.retries()) {
             events.post(at, Rank.GAVE_UP, node, transactions, 0, 0);
             long until = plan.gaveUp(polled, at);
@@ -344,56 +264,17 @@ public final class SegmentRun {
 
     // --- the wire
 
-    private int nextTalker() {
-        int next = -1;
-        for (int i = 0; i < talkers; i++) {
-            if (next < 0 || nodes[talking[i]].quietUntil() < nodes[next].quietUntil()) {
-                next = talking[i];
-            }
-        }
-        return next;
-    }
-
-    private void talk(int talker) {
-        int[] mine = controlsOf[talker];
-        Frame reply = nodes[talker].transmit();
-        for (int i = 0; i < mine.length; i++) {
-            reported[talker][i] = controls.believed(mine[i], reply.driverOnNanos);
-        }
-        int kept = 0;
-        for (int i = 0; i < talkers; i++) {
-            if (talking[i] != talker) {
-                talking[kept++] = talking[i];
-            }
-        }
-        talkers = kept;
-        wire.begin(reply);
-    }
-
     private void heard(Frame frame) {
         frame.heard = true;
-        if (frame.talker == TraceSink.CONTROLLER) {
-            if (frame.kind == TraceSink.REQUEST) {
-                give(frame, positionOf[frame.node]);
-            } else {
-                for (int n = 0; n < nodes.length; n++) {
-                    give(frame, n);
-                }
-            }
-        } else if (!frame.clashed && waiting && positionOf[frame.talker] == polled && frame.transaction == transactions) {
+        if (frame.kind == TraceSink.REQUEST) {
+            stations.give(frame, stations.position(frame.node));
+        } else if (frame.kind == TraceSink.BROADCAST) {
+            stations.giveAll(frame);
+        } else if (!frame.clashed
+                && waiting
+                && stations.position(frame.talker) == polled
+                && frame.transaction == transactions) {
             answer(frame);
-        }
-    }
-
-    private void give(Frame frame, int n) {
-        if (dead[n] || frame.clashed) {
-            return;
-        }
-        boolean wasQuiet = nodes[n].quietUntil() == NodeBehaviour.QUIET;
-        nodes[n].advanceTo(frame.heardNanos);
-        nodes[n].hear(frame);
-        if (wasQuiet && nodes[n].quietUntil() != NodeBehaviour.QUIET) {
-            talking[talkers++] = n;
         }
     }
 
@@ -407,21 +288,13 @@ public final class SegmentRun {
         long gap = reply.startNanos - request.endNanos;
         events.post(hub ? reply.heardNanos : has, Rank.ANSWERED, node, transactions, attempt, 0, 0, gap, 0, 0);
         long told = hub ? usb.inNanos(reply.endNanos, reply.chars, transactions) : has;
-        int[] mine = controlsOf[polled];
-        for (int i = 0; i < mine.length; i++) {
-            controls.tell(told, mine[i], reported[polled][i]);
-        }
-        if (acknowledges && all != null && reply.lastBroadcast < request.lastBroadcast) {
-            sent.markMissed(reply.lastBroadcast, showsSlot[polled], all);
+        stations.tell(told, polled);
+        StateQueue all = queues.all();
+        if (all != null && segment.protocol().acknowledgesState() && reply.lastBroadcast < request.lastBroadcast) {
+            sent.markMissed(reply.lastBroadcast, stations.shows(polled), all);
         }
         plan.answered(polled);
         nextTurn();
         ready(has, has + controller.gapNanos());
-    }
-
-    private static int[] append(int[] array, int value) {
-        int[] longer = Arrays.copyOf(array, array.length + 1);
-        longer[array.length] = value;
-        return longer;
     }
 }
