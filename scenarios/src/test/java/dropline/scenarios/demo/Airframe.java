@@ -1,8 +1,9 @@
 package dropline.scenarios.demo;
 
 /**
- * The aircraft as a point with mass: thrust and drag change its speed, climb angle and bank bend its path. In the air it
- * turns at the coordinated rate, g tan(bank) / true airspeed. Figures invented, of the size a six-tonne amphibian has.
+ * The aircraft as a point with mass: thrust and drag change its speed, climb angle and bank bend its path. In the air
+ * it turns at the coordinated rate, g tan(bank) / true airspeed. Figures invented, of the size a six-tonne amphibian
+ * has.
  */
 final class Airframe {
     /** Surface of the lake above the sea, metres. */
@@ -69,8 +70,8 @@ final class Airframe {
         double floor = Math.max(LAKE, altitude + climbRate * dt);
         climbRate = (floor - altitude) / dt;
         altitude = floor;
-        loadFactor = StrictMath.cos(climbAngle) / StrictMath.cos(bank)
-                + airspeed * (climbAngle - before) / dt / Isa.GRAVITY;
+        loadFactor =
+                StrictMath.cos(climbAngle) / StrictMath.cos(bank) + airspeed * (climbAngle - before) / dt / Isa.GRAVITY;
     }
 
     private void stay(double dt, double seconds, Wish wish) {

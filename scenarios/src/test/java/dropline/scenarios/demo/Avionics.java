@@ -3,7 +3,9 @@ package dropline.scenarios.demo;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** Radios, selectors, autopilot buttons, clock and the beacon by the lake: what the crew sets and what follows from it. */
+/**
+ * Radios, selectors, autopilot buttons, clock and the beacon by the lake: what the crew sets and what follows from it.
+ */
 final class Avionics {
     /** Seconds since midnight at which the flight begins. */
     private static final int BEGINS = 17 * 3600 + 51 * 60 + 22;
@@ -28,7 +30,13 @@ final class Avionics {
 
     void step(double seconds, Cockpit cockpit, Airframe plane) {
         for (String selector : new String[] {
-            "heading-bug", "altitude-select", "climb-select", "course-select", "baro-set", "minimum-set", "adf-tune",
+            "heading-bug",
+            "altitude-select",
+            "climb-select",
+            "course-select",
+            "baro-set",
+            "minimum-set",
+            "adf-tune",
             "transponder-set"
         }) {
             counts.put(selector, cockpit.at(selector));
@@ -36,7 +44,8 @@ final class Avionics {
         tune("com-1", 25, cockpit);
         tune("com-2", 25, cockpit);
         tune("nav-1", 50, cockpit);
-        for (String mode : new String[] {"ap-engage", "ap-heading", "ap-nav", "ap-altitude", "ap-climb", "yaw-damper"}) {
+        for (String mode :
+                new String[] {"ap-engage", "ap-heading", "ap-nav", "ap-altitude", "ap-climb", "yaw-damper"}) {
             if (pressed(mode, cockpit)) {
                 modes.merge(mode, true, (now, change) -> !now);
             }

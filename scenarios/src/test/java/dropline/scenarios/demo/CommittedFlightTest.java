@@ -24,7 +24,9 @@ final class CommittedFlightTest {
 
     @Test
     void fileIsAtMostThreeMegabytes() throws IOException {
-        assertTrue(Files.size(FLIGHT) <= 3_000_000, () -> "bytes=" + FLIGHT.toFile().length());
+        assertTrue(
+                Files.size(FLIGHT) <= 3_000_000,
+                () -> "bytes=" + FLIGHT.toFile().length());
     }
 
     @Test
@@ -68,8 +70,7 @@ final class CommittedFlightTest {
         assertEquals(flight.nanos(), block.rowNanos(row));
         for (int column = 0; column < expected.length; column++) {
             String name = columns.list().get(column).name();
-            assertEquals(
-                    expected[column], block.value(row, column), () -> name + " at " + flight.seconds() + " s");
+            assertEquals(expected[column], block.value(row, column), () -> name + " at " + flight.seconds() + " s");
         }
     }
 

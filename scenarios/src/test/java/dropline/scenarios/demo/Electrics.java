@@ -39,16 +39,22 @@ final class Electrics {
     }
 
     private static double switched(Cockpit cockpit) {
-        double lights = 3.2 * cockpit.at("beacon-light") + 2.1 * cockpit.at("position-lights")
-                + 4.4 * cockpit.at("strobe-lights") + 17 * cockpit.at("landing-lights") + 8 * cockpit.at("taxi-light")
+        double lights = 3.2 * cockpit.at("beacon-light")
+                + 2.1 * cockpit.at("position-lights")
+                + 4.4 * cockpit.at("strobe-lights")
+                + 17 * cockpit.at("landing-lights")
+                + 8 * cockpit.at("taxi-light")
                 + 1.4 * cockpit.at("cabin-light");
-        double heat = 6.5 * cockpit.at("pitot-heat-1") + 6.5 * cockpit.at("pitot-heat-2")
-                + 24 * cockpit.at("propeller-deice") + 15 * cockpit.at("windshield-heat");
-        double dimmed = (2.5 * cockpit.at("instrument-dimmer") + 1.6 * cockpit.at("overhead-dimmer")
+        double heat = 6.5 * cockpit.at("pitot-heat-1")
+                + 6.5 * cockpit.at("pitot-heat-2")
+                + 24 * cockpit.at("propeller-deice")
+                + 15 * cockpit.at("windshield-heat");
+        double dimmed = (2.5 * cockpit.at("instrument-dimmer")
+                        + 1.6 * cockpit.at("overhead-dimmer")
                         + 1.8 * cockpit.at("console-dimmer"))
                 / 1000;
-        double pumps = 5.5 * (cockpit.at("boost-pump-left") + cockpit.at("boost-pump-right"))
-                + 7 * cockpit.at("bilge-pump");
+        double pumps =
+                5.5 * (cockpit.at("boost-pump-left") + cockpit.at("boost-pump-right")) + 7 * cockpit.at("bilge-pump");
         return lights + heat + dimmed + pumps + 11 * cockpit.at("inverter");
     }
 

@@ -45,7 +45,8 @@ final class Engine {
             double airspeed) {
         lit = fuelOn && boosted && (lit || starter && gasGenerator > 13);
         ripple += dt;
-        double hunting = 0.16 * StrictMath.sin((2.3 + 0.2 * quirk) * ripple) + 0.09 * StrictMath.sin(5.1 * ripple + quirk);
+        double hunting =
+                0.16 * StrictMath.sin((2.3 + 0.2 * quirk) * ripple) + 0.09 * StrictMath.sin(5.1 * ripple + quirk);
         double running = IDLE + hunting + (39 + quirk / 4) * StrictMath.pow(power, 0.8);
         double target = lit ? running : starter ? 21 : 0;
         double lagSeconds = lit && gasGenerator > 0.9 * IDLE ? 1.4 : 6.0;

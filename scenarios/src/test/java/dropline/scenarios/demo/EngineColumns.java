@@ -23,6 +23,7 @@ final class EngineColumns {
         columns.lamp(prefix + "ignition", () -> cockpit.on("ignition-" + number) && flight.electrics.alive());
         columns.lamp(prefix + "boost_pump", () -> cockpit.on("boost-pump-" + side) && flight.electrics.alive());
         columns.lamp(
-                prefix + "beta", () -> engine.lit() && cockpit.at("power-lever-" + number) < 40 && !flight.plane.airborne());
+                prefix + "beta",
+                () -> engine.lit() && cockpit.at("power-lever-" + number) < 40 && !flight.plane.airborne());
     }
 }

@@ -15,7 +15,8 @@ final class FlightGenerator {
     /** @param arguments the file to write, ending in {@code .dlr} or {@code .csv} */
     public static void main(String[] arguments) throws IOException {
         if (arguments.length != 1) {
-            throw new IllegalArgumentException("one argument must name the file to write: arguments=" + arguments.length);
+            throw new IllegalArgumentException(
+                    "one argument must name the file to write: arguments=" + arguments.length);
         }
         write(Path.of(arguments[0]));
     }

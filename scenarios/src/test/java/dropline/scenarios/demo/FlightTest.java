@@ -26,8 +26,7 @@ final class FlightTest {
             heading = plane.heading();
             assertEquals(plane.turnRate() * DT, turned, 1e-9);
             if (plane.airborne() && flight.pilot.phase() != Pilot.Phase.TAKE_OFF) {
-                double rate = StrictMath.toDegrees(
-                        Isa.GRAVITY * StrictMath.tan(plane.bank()) / plane.airspeed());
+                double rate = StrictMath.toDegrees(Isa.GRAVITY * StrictMath.tan(plane.bank()) / plane.airspeed());
                 assertEquals(rate, plane.turnRate(), 0.02, () -> "at " + flight.seconds() + " s");
                 steepest = Math.max(steepest, StrictMath.toDegrees(plane.bank()));
             }

@@ -1,8 +1,8 @@
 package dropline.scenarios.demo;
 
 /**
- * The lower layer of the standard atmosphere, sea level to 11 km (US Standard Atmosphere 1976; its constants from memory).
- * Heights are geopotential metres, pressures pascal, temperatures kelvin, speeds metres a second.
+ * The lower layer of the standard atmosphere, sea level to 11 km (US Standard Atmosphere 1976; its constants from
+ * memory). Heights are geopotential metres, pressures pascal, temperatures kelvin, speeds metres a second.
  */
 final class Isa {
     static final double FEET = 0.3048;
@@ -44,7 +44,6 @@ final class Isa {
     /** Calibrated airspeed from the impact pressure of a subsonic flow. */
     static double calibrated(double mach, double pascal) {
         double impact = pascal * (StrictMath.pow(1 + 0.2 * mach * mach, 3.5) - 1);
-        return SEA_LEVEL_SOUND
-                * StrictMath.sqrt(5 * (StrictMath.pow(impact / SEA_LEVEL_PASCAL + 1, 2.0 / 7.0) - 1));
+        return SEA_LEVEL_SOUND * StrictMath.sqrt(5 * (StrictMath.pow(impact / SEA_LEVEL_PASCAL + 1, 2.0 / 7.0) - 1));
     }
 }

@@ -16,8 +16,7 @@ final class IsaTest {
         "1524, 84307, 278.24, 1.0556",
         "5000, 54020, 255.65, 0.7361",
     })
-    void pressureTemperatureAndDensityAreThePublishedOnes(
-            double metres, double pascal, double kelvin, double density) {
+    void pressureTemperatureAndDensityAreThePublishedOnes(double metres, double pascal, double kelvin, double density) {
         assertEquals(pascal, Isa.pascal(metres), pascal * 2e-4);
         assertEquals(kelvin, Isa.kelvin(metres), 0.01);
         assertEquals(density, Isa.density(Isa.pascal(metres), Isa.kelvin(metres)), density * 3e-4);

@@ -23,8 +23,7 @@ final class LampColumns {
     }
 
     private void tested(String name, BooleanSupplier on) {
-        columns.lamp(
-                name, () -> flight.electrics.alive() && (on.getAsBoolean() || flight.cockpit.on("warning-test")));
+        columns.lamp(name, () -> flight.electrics.alive() && (on.getAsBoolean() || flight.cockpit.on("warning-test")));
     }
 
     private void warnings() {
@@ -92,8 +91,7 @@ final class LampColumns {
 
     private void heat() {
         for (String item : new String[] {"pitot-heat-1", "pitot-heat-2", "propeller-deice", "windshield-heat"}) {
-            columns.lamp(
-                    "lamp_" + item.replace('-', '_'), () -> flight.cockpit.on(item) && flight.electrics.alive());
+            columns.lamp("lamp_" + item.replace('-', '_'), () -> flight.cockpit.on(item) && flight.electrics.alive());
         }
     }
 
@@ -102,9 +100,11 @@ final class LampColumns {
         columns.lamp("marker_outer", () -> marker(plane, 4_600, 450, 1));
         columns.lamp("marker_middle", () -> marker(plane, 1_200, 180, 3));
         columns.lamp("lamp_ident", () -> flight.avionics.ident(flight.seconds()));
-        columns.lamp("lamp_minimum", () -> plane.airborne()
-                && plane.heightAboveLake() / Isa.FEET < flight.avionics.minimumFeet());
-        columns.lamp("transponder_reply", () -> flight.cockpit.at("transponder-mode") == 2 && flight.seconds() % 4 < 0.6);
+        columns.lamp(
+                "lamp_minimum",
+                () -> plane.airborne() && plane.heightAboveLake() / Isa.FEET < flight.avionics.minimumFeet());
+        columns.lamp(
+                "transponder_reply", () -> flight.cockpit.at("transponder-mode") == 2 && flight.seconds() % 4 < 0.6);
     }
 
     /** A marker flashes while the aircraft passes over it on the way in. */

@@ -1,6 +1,8 @@
 package dropline.scenarios.demo;
 
-/** Flies the aircraft: looks at it, wishes for a path and moves the power levers. What stays is the phase of the flight. */
+/**
+ * Flies the aircraft: looks at it, wishes for a path and moves the power levers. What stays is the phase of the flight.
+ */
 final class Pilot {
     private static final double FOOT_A_MINUTE = Isa.FEET / 60;
 

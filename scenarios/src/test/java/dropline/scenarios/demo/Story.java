@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** What the crew moves at fixed times, from the cold cockpit to the mooring. The {@link Pilot} moves levers beside it. */
+/**
+ * What the crew moves at fixed times, from the cold cockpit to the mooring. The {@link Pilot} moves levers beside it.
+ */
 final class Story {
     static final double SLIPWAY_SECONDS = 118;
     static final double TAXI_SECONDS = 92;

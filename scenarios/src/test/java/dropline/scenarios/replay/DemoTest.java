@@ -28,7 +28,9 @@ import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
-/** The demo flight through the demo pit: what it says, and that two panels miss their limit for the reasons intended. */
+/**
+ * The demo flight through the demo pit: what it says, and that two panels miss their limit for the reasons intended.
+ */
 final class DemoTest {
     private static final long SEED = 1;
 
@@ -46,7 +48,8 @@ final class DemoTest {
         assertEquals(
                 List.of("500000 8N1 dropline", "76800 8N1 dropline", "19200 8E1 modbus-rtu"),
                 pit.segments().stream()
-                        .map(s -> s.baud() + " " + s.format() + " " + s.protocol().name())
+                        .map(s ->
+                                s.baud() + " " + s.format() + " " + s.protocol().name())
                         .toList());
         assertTrue(panels().size() >= 34, () -> "panels=" + panels().size());
     }
@@ -136,7 +139,8 @@ final class DemoTest {
         for (String panel : panels()) {
             assertTrue(page.contains(panel), () -> "the report must show every panel: panel=" + panel);
         }
-        assertTrue(page.startsWith("<!DOCTYPE html>") || page.startsWith("<!doctype html>"), () -> page.substring(0, 40));
+        assertTrue(
+                page.startsWith("<!DOCTYPE html>") || page.startsWith("<!doctype html>"), () -> page.substring(0, 40));
     }
 
     /** Counts the times in a document, each of which must be a whole number. */

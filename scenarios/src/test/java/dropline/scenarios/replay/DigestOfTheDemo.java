@@ -2,7 +2,9 @@ package dropline.scenarios.replay;
 
 import java.io.IOException;
 
-/** Prints the digest of a stretch of the demo flight: {@code DigestOfTheDemo SEED}. Run in a Java runtime of its own. */
+/**
+ * Prints the digest of a stretch of the demo flight: {@code DigestOfTheDemo SEED}. Run in a Java runtime of its own.
+ */
 final class DigestOfTheDemo {
 
     private DigestOfTheDemo() {}

@@ -41,8 +41,8 @@ final class SameRunTest {
     void secondJavaRuntimeHasTheSameDigest() throws Exception {
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
         Path output = temp.resolve("output");
-        Process process = new ProcessBuilder(
-                        List.of(java, "-cp", System.getProperty("java.class.path"), DigestOfTheDemo.class.getName(), "7"))
+        Process process = new ProcessBuilder(List.of(
+                        java, "-cp", System.getProperty("java.class.path"), DigestOfTheDemo.class.getName(), "7"))
                 .redirectErrorStream(true)
                 .redirectOutput(output.toFile())
                 .start();
@@ -53,7 +53,8 @@ final class SameRunTest {
         }
 
         assertTrue(ended, "the second runtime must end");
-        assertEquals(digest(7, 1), Files.readString(output, StandardCharsets.UTF_8).strip());
+        assertEquals(
+                digest(7, 1), Files.readString(output, StandardCharsets.UTF_8).strip());
     }
 
     static String digest(long seed, int threads) throws IOException {
