@@ -38,7 +38,8 @@ public final class Describe {
 
     private String summary() {
         Layout layout = Layout.of(pit);
-        int panels = layout.nodes().stream().mapToInt(n -> n.node().panels().size()).sum();
+        int panels =
+                layout.nodes().stream().mapToInt(n -> n.node().panels().size()).sum();
         StringBuilder text = new StringBuilder(pit.name()).append(": ");
         text.append(Figures.count(pit.segments().size(), "segment")).append(", ");
         text.append(Figures.count(layout.nodes().size(), "node")).append(", ");
@@ -51,7 +52,9 @@ public final class Describe {
                         : "The host sends its state every " + Figures.time(pit.statePeriodNanos()) + ".\n");
         Pit.@Nullable Load load = pit.load();
         if (load != null) {
-            text.append("Without a recording: every ").append(Figures.time(load.periodNanos())).append(" a state with ");
+            text.append("Without a recording: every ")
+                    .append(Figures.time(load.periodNanos()))
+                    .append(" a state with ");
             text.append(Figures.count(load.changesPerState(), "changed signal")).append(".\n");
         }
         return text.append(unshown(layout)).toString();
@@ -85,7 +88,8 @@ public final class Describe {
     private record Place(Node node, Panel panel) {}
 
     private Table panels() {
-        Table table = new Table("panel", "node", "place", "status", "shows with", "controls", "update", "control", "budget from");
+        Table table = new Table(
+                "panel", "node", "place", "status", "shows with", "controls", "update", "control", "budget from");
         eachPanel(place -> {
             Panel panel = place.panel();
             Budget budget = panel.budget();
@@ -94,7 +98,9 @@ public final class Describe {
                     place.node().name(),
                     panel.place(),
                     Figures.words(panel.status()),
-                    String.join(", ", panel.indicators().stream().map(Describe::shows).toList()),
+                    String.join(
+                            ", ",
+                            panel.indicators().stream().map(Describe::shows).toList()),
                     Integer.toString(panel.controls().size()),
                     Figures.time(budget.updateNanos()),
                     Figures.time(budget.controlNanos()),

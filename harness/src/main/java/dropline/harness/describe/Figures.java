@@ -30,8 +30,10 @@ final class Figures {
 
     /** A number with at most three decimals and six digits, without trailing zeros. */
     static String number(double value) {
-        BigDecimal rounded =
-                new BigDecimal(value).round(SIX_DIGITS).setScale(3, RoundingMode.HALF_UP).stripTrailingZeros();
+        BigDecimal rounded = new BigDecimal(value)
+                .round(SIX_DIGITS)
+                .setScale(3, RoundingMode.HALF_UP)
+                .stripTrailingZeros();
         return rounded.signum() == 0 ? "0" : rounded.toPlainString();
     }
 
@@ -40,8 +42,9 @@ final class Figures {
         return switch (time.shape()) {
             case CONSTANT -> time(time.baseNanos());
             case UNIFORM -> time(time.baseNanos()) + ".." + time((double) time.baseNanos() + time.spreadNanos());
-            case EXPONENTIAL -> time(time.baseNanos()) + " + exp. " + time(time.spreadNanos())
-                    + (time.maxNanos() == Long.MAX_VALUE ? "" : ", at most " + time(time.maxNanos()));
+            case EXPONENTIAL ->
+                time(time.baseNanos()) + " + exp. " + time(time.spreadNanos())
+                        + (time.maxNanos() == Long.MAX_VALUE ? "" : ", at most " + time(time.maxNanos()));
         };
     }
 

@@ -50,8 +50,8 @@ final class Oddities {
             }
             double error = new UartClock(profile.clockHz(), profile.ticksPerBit()).baud() / segment.baud() - 1;
             if (Math.abs(error) > TOLERANCE) {
-                found.add("the clock of node " + node.name() + " makes the baud rate " + Figures.percent(Math.abs(error))
-                        + " too " + (error > 0 ? "fast" : "slow") + ".");
+                found.add("the clock of node " + node.name() + " makes the baud rate "
+                        + Figures.percent(Math.abs(error)) + " too " + (error > 0 ? "fast" : "slow") + ".");
             }
         }
     }
@@ -76,8 +76,8 @@ final class Oddities {
             }
         }
         if (!nodes.isEmpty()) {
-            found.add("the longest frame for " + some(nodes) + " is longer than the receive ring: it overruns when the loop is "
-                    + "blocked as long.");
+            found.add("the longest frame for " + some(nodes)
+                    + " is longer than the receive ring: it overruns when the loop is " + "blocked as long.");
         }
     }
 

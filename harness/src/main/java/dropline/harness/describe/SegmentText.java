@@ -29,22 +29,31 @@ final class SegmentText {
     String text() {
         StringBuilder text = new StringBuilder();
         text.append("Segment ").append(segment.name()).append(": ");
-        text.append(Figures.count(segment.nodes().size(), "node")).append(" at ").append(segment.baud());
+        text.append(Figures.count(segment.nodes().size(), "node"))
+                .append(" at ")
+                .append(segment.baud());
         text.append(" baud ").append(segment.format()).append(", a character takes ");
-        text.append(Figures.time(floor.characterNanos())).append(". ").append(controller()).append('\n');
+        text.append(Figures.time(floor.characterNanos()))
+                .append(". ")
+                .append(controller())
+                .append('\n');
         text.append("A round of polls takes at least ").append(Figures.time(floor.shortestCycleNanos()));
-        text.append(", ").append(Figures.time(floor.meanCycleNanos())).append(" on average, while nothing blocks, no state ");
+        text.append(", ")
+                .append(Figures.time(floor.meanCycleNanos()))
+                .append(" on average, while nothing blocks, no state ");
         text.append("is sent and the adapter costs nothing: at most ");
         text.append(Figures.number(SECOND_NANOS / floor.shortestCycleNanos())).append(" rounds a second.\n");
         state(text);
-        Oddities.of(pit, segment).forEach(oddity -> text.append("Note: ").append(oddity).append('\n'));
+        Oddities.of(pit, segment)
+                .forEach(oddity -> text.append("Note: ").append(oddity).append('\n'));
         return text.append('\n').append(nodes()).toString();
     }
 
     private String controller() {
         Controller controller = segment.controller();
         String who = controller.kind() == Controller.Kind.HUB ? "A hub board polls" : "The host polls";
-        return who + " (" + segment.protocol().name() + ", adapter " + controller.adapter().name() + "), state is "
+        return who + " (" + segment.protocol().name() + ", adapter "
+                + controller.adapter().name() + "), state is "
                 + Figures.words(controller.state()) + ", time-out " + Figures.time(controller.timeOutNanos()) + ", "
                 + (controller.retries() == 1 ? "1 retry" : controller.retries() + " retries") + ".";
     }
@@ -57,9 +66,13 @@ final class SegmentText {
         }
         StateTime full = StateTime.of(pit, segment, signals);
         boolean broadcast = segment.controller().state() == StateDelivery.BROADCAST;
-        text.append("A state in which all ").append(Figures.count(signals, "signal")).append(" changed takes ");
+        text.append("A state in which all ")
+                .append(Figures.count(signals, "signal"))
+                .append(" changed takes ");
         text.append(Figures.time(full.nanos())).append(" in ").append(Figures.count(full.frames(), "frame"));
-        text.append(broadcast ? "" : " with the polls").append(share(full, pit.statePeriodNanos())).append(".\n");
+        text.append(broadcast ? "" : " with the polls")
+                .append(share(full, pit.statePeriodNanos()))
+                .append(".\n");
         Pit.@Nullable Load load = pit.load();
         if (load != null && load.changesPerState() > 0) {
             load(text, load, signals);
@@ -67,7 +80,9 @@ final class SegmentText {
     }
 
     private static String share(StateTime state, long periodNanos) {
-        return periodNanos == 0 ? "" : ", " + Figures.percent((double) state.nanos() / periodNanos) + " of the time at the host's rate";
+        return periodNanos == 0
+                ? ""
+                : ", " + Figures.percent((double) state.nanos() / periodNanos) + " of the time at the host's rate";
     }
 
     private void load(StringBuilder text, Pit.Load load, int signals) {
@@ -75,8 +90,13 @@ final class SegmentText {
         int changes = (int) (((long) load.changesPerState() * signals + all - 1) / all);
         StateTime state = StateTime.of(pit, segment, changes);
         double share = (double) state.nanos() / load.periodNanos();
-        text.append("The described load changes ").append(Figures.count(changes, "signal")).append(" of it every ");
-        text.append(Figures.time(load.periodNanos())).append(": ").append(Figures.time(state.nanos())).append(" in ");
+        text.append("The described load changes ")
+                .append(Figures.count(changes, "signal"))
+                .append(" of it every ");
+        text.append(Figures.time(load.periodNanos()))
+                .append(": ")
+                .append(Figures.time(state.nanos()))
+                .append(" in ");
         text.append(Figures.count(state.frames(), "frame")).append(", ").append(Figures.percent(share));
         text.append(" of the time");
         if (share >= 1) {
@@ -92,7 +112,8 @@ final class SegmentText {
                 "node", "address", "weight", "panels", "signals", "controls", "replies from", "reply gap", "ring");
         for (Node node : segment.nodes()) {
             List<Integer> signals = SegmentWire.signals(pit, node);
-            int controls = node.panels().stream().mapToInt(p -> p.controls().size()).sum();
+            int controls =
+                    node.panels().stream().mapToInt(p -> p.controls().size()).sum();
             table.row(
                     node.name(),
                     Integer.toString(node.address()),

@@ -78,7 +78,8 @@ final class Block {
         Report none = new Report("schema");
         Optional<T> value = key.type().read(new Tree.Scalar(standard, true, 1, 1), key.name(), none);
         if (value.isEmpty()) {
-            throw new AssertionError("a key's standing value must be readable: key=" + key.name() + " value=" + standard);
+            throw new AssertionError(
+                    "a key's standing value must be readable: key=" + key.name() + " value=" + standard);
         }
         return value;
     }

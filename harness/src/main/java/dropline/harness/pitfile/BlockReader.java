@@ -94,7 +94,8 @@ final class BlockReader {
         String where = section.name().isEmpty() ? "" : " under " + section.name();
         Optional<String> nearest = Nearest.to(name.text(), section.names());
         String expected = "a key known" + where + ": " + Report.oneOf(section.names());
-        String fix = nearest.map(n -> "write " + n + ":").orElse("delete it, or see docs/pit-file.md for where it goes");
+        String fix =
+                nearest.map(n -> "write " + n + ":").orElse("delete it, or see docs/pit-file.md for where it goes");
         report.at(name, name.text(), PitCode.UNKNOWN_KEY, expected, fix);
     }
 

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The limits of each panel: its own, else the tightest of its indicators' kinds, else the pit's, else the standing ones. */
+/** The limits of each panel: its own, else the tightest of its indicators' kinds, else the pit's, else ours. */
 final class Budgets {
     /** Level C and D transport delay or latency (14 CFR Part 60 App. A Table A2A 4.a.2, edition of 2014). */
     static final long STANDING_NANOS = 150 * Times.MILLI;
@@ -33,8 +33,10 @@ final class Budgets {
         Block own = panel.blockOrEmpty(PanelKeys.BUDGET);
         Optional<Block> kind = tightest(shown);
         Block judge = own.has(PanelKeys.UPDATE) || kind.isEmpty() ? own : kind.get();
-        long update = judge.get(PanelKeys.UPDATE).or(() -> pit.get(PanelKeys.UPDATE)).orElse(STANDING_NANOS);
-        long control = own.get(PanelKeys.CONTROL).or(() -> pit.get(PanelKeys.CONTROL)).orElse(STANDING_NANOS);
+        long update =
+                judge.get(PanelKeys.UPDATE).or(() -> pit.get(PanelKeys.UPDATE)).orElse(STANDING_NANOS);
+        long control =
+                own.get(PanelKeys.CONTROL).or(() -> pit.get(PanelKeys.CONTROL)).orElse(STANDING_NANOS);
         return new Budget(update, control, source(judge));
     }
 

@@ -47,7 +47,9 @@ final class BusBuilder {
                 likes.get(block, BusKeys.LOOP_PASS).orElse(0L),
                 likes.get(block, BusKeys.FIFO).orElse(FIFO_CHARS),
                 likes.get(block, BusKeys.RING).orElse(RING_CHARS),
-                likes.blocks(block, BusKeys.TASKS).stream().map(BusBuilder::task).toList(),
+                likes.blocks(block, BusKeys.TASKS).stream()
+                        .map(BusBuilder::task)
+                        .toList(),
                 likes.get(block, BusKeys.BOOT).orElse(0L),
                 likes.get(block, BusKeys.CLOCK).orElse(0L),
                 likes.get(block, BusKeys.TICKS_PER_BIT).orElse(0));

@@ -24,7 +24,8 @@ final class BusChecks {
         parts.adapters().check(report);
         parts.profiles().check(report);
         root.blocks(BusKeys.HUBS)
-                .forEach(hub -> hub.block(BusKeys.ADAPTER).ifPresent(a -> parts.adapters().checkUse(a, report)));
+                .forEach(hub -> hub.block(BusKeys.ADAPTER)
+                        .ifPresent(a -> parts.adapters().checkUse(a, report)));
         root.blocks(BusKeys.PROFILES).forEach(this::profile);
         root.blocks(BusKeys.SEGMENTS).forEach(this::segment);
         root.blocks(BusKeys.NODES).forEach(this::node);
@@ -32,23 +33,33 @@ final class BusChecks {
 
     private void segment(Block segment) {
         segment.block(BusKeys.CONTROLLER).ifPresent(this::controller);
-        boolean sized = segment.get(BusKeys.PROTOCOL).filter(p -> p == Speech.SIZED).isPresent();
+        boolean sized =
+                segment.get(BusKeys.PROTOCOL).filter(p -> p == Speech.SIZED).isPresent();
         Optional<Block> lengths = segment.block(BusKeys.SIZED);
         if (sized && lengths.isEmpty()) {
             String expected = "sized: with at least request and reply, since protocol is sized (line "
                     + segment.at(BusKeys.PROTOCOL).line() + ")";
-            report.at(segment.nameAt(), "sized", PitCode.MISSING_KEY, segment.name() + " without sized", expected, null);
+            report.at(
+                    segment.nameAt(), "sized", PitCode.MISSING_KEY, segment.name() + " without sized", expected, null);
         } else if (!sized && lengths.isPresent()) {
             String expected = "no sized: unless protocol is sized";
             String fix = "write protocol: sized, or delete sized:";
             report.at(lengths.get().nameAt(), "sized", PitCode.UNUSED_KEY, expected, fix);
         }
         List<Block> nodes = parts.nodesOn(segment);
-        if (nodes.isEmpty()) {
+        if (nodes.isEmpty() && everyNodeIsPlaced()) {
             String expected = "at least one node with segment: " + segment.name();
             report.at(segment.nameAt(), segment.name(), PitCode.EMPTY_SEGMENT, "no node", expected, null);
         }
         addresses(segment, nodes);
+    }
+
+    /** Whether every node names a segment there is; if not, that is the problem rather than an empty segment. */
+    private boolean everyNodeIsPlaced() {
+        return parts.root().blocks(BusKeys.NODES).stream()
+                .allMatch(n -> n.written(BusKeys.NODE_SEGMENT)
+                        .flatMap(s -> parts.segment(s.text()))
+                        .isPresent());
     }
 
     private void controller(Block controller) {
@@ -60,7 +71,13 @@ final class BusChecks {
             report.at(adapter.get().nameAt(), "adapter", PitCode.CONFLICT, "hub or adapter, not both", fix);
         } else if (!hasHub && adapter.isEmpty()) {
             String expected = "hub: the name of a hub, or adapter: where the host polls";
-            report.at(controller.nameAt(), "hub", PitCode.MISSING_KEY, "controller without hub or adapter", expected, null);
+            report.at(
+                    controller.nameAt(),
+                    "hub",
+                    PitCode.MISSING_KEY,
+                    "controller without hub or adapter",
+                    expected,
+                    null);
         }
         if (hub.isPresent() && parts.hub(hub.get().text()).isEmpty()) {
             report.unknownName(hub.get(), "hub", "a hub", parts.hubNames());
@@ -118,10 +135,16 @@ final class BusChecks {
         parts.profiles().checkUse(profile.get(), report);
         Optional<Block> gap = parts.profiles().holder(profile.get(), BusKeys.REPLY_GAP);
         if (gap.isEmpty() && !namesNothing(profile.get())) {
-            String expected = BusKeys.REPLY_GAP.name() + ": " + BusKeys.REPLY_GAP.type().words();
+            String expected =
+                    BusKeys.REPLY_GAP.name() + ": " + BusKeys.REPLY_GAP.type().words();
             String fix = "measure it, or name a preset such as 8-bit loop";
             report.at(
-                    profile.get().nameAt(), "reply-gap", PitCode.MISSING_KEY, "a profile without reply-gap", expected, fix);
+                    profile.get().nameAt(),
+                    "reply-gap",
+                    PitCode.MISSING_KEY,
+                    "a profile without reply-gap",
+                    expected,
+                    fix);
         } else if (gap.isPresent() && segment.isPresent() && parts.isOwn(gap.get())) {
             replyGap(gap.get(), segment.get());
         }
@@ -147,7 +170,8 @@ final class BusChecks {
             long micros = (character + Times.MICRO - 1) / Times.MICRO;
             String expected = "at least " + micros + " us, one character at " + rate + " baud (line "
                     + segment.at(BusKeys.BAUD).line() + ")";
-            String fix = "write reply-gap: " + Measure.time().write(roundUp(micros) * Times.MICRO) + ", or raise the baud rate";
+            String fix = "write reply-gap: " + Measure.time().write(roundUp(micros) * Times.MICRO)
+                    + ", or raise the baud rate";
             report.at(profile.at(BusKeys.REPLY_GAP), "reply-gap", PitCode.OUT_OF_RANGE, expected, fix);
         }
     }
@@ -162,14 +186,17 @@ final class BusChecks {
     }
 
     private void registers(Block node, Optional<Block> segment) {
-        boolean modbus =
-                segment.flatMap(s -> s.get(BusKeys.PROTOCOL)).filter(p -> p == Speech.MODBUS_RTU).isPresent();
+        boolean modbus = segment.flatMap(s -> s.get(BusKeys.PROTOCOL))
+                .filter(p -> p == Speech.MODBUS_RTU)
+                .isPresent();
         if (node.has(BusKeys.REGISTERS) && segment.isPresent() && !modbus) {
             String expected = "no registers: unless the segment's protocol is modbus-rtu";
-            String fix = "delete registers:, or write protocol: modbus-rtu for segment " + segment.get().name();
+            String fix = "delete registers:, or write protocol: modbus-rtu for segment "
+                    + segment.get().name();
             report.at(node.at(BusKeys.REGISTERS), "registers", PitCode.UNUSED_KEY, expected, fix);
         }
-        for (Registers.Line line : node.written(BusKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of())) {
+        for (Registers.Line line :
+                node.written(BusKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of())) {
             if (parts.signal(line.signal().text()).isEmpty()) {
                 report.unknownName(line.signal(), "registers", "a signal", parts.signalNames());
             }

@@ -31,8 +31,8 @@ final class BusKeys {
             new NameAt("the name of a preset, or of another of its kind in this file"),
             "what it is like; keys written beside it count before those of its like");
 
-    static final Key<String> FIGURES_FROM =
-            Key.optional("source", Words.text("text"), "where the figures come from: measured, preset or guessed, and by what");
+    static final Key<String> FIGURES_FROM = Key.optional(
+            "source", Words.text("text"), "where the figures come from: measured, preset or guessed, and by what");
 
     // --- adapters -------------------------------------------------------------------------------------------------
 
@@ -41,17 +41,18 @@ final class BusKeys {
             Times.timeOr("none", Times.MILLI, 255 * Times.MILLI),
             "how long a packet that is not full waits (FTDI AN232B-04: 1..255 ms); none where left out");
     static final Key<Integer> PACKET = Key.optional(
-            "packet", Numbers.whole(1, 65535), "characters that make a packet full; 62 where left out (FTDI AN232B-04)");
-    static final Key<Long> USB_FRAME =
-            Key.optional("usb-frame", Times.timeOr("none", Times.MICRO, Times.SECOND), "the USB frame; none where left out");
+            "packet",
+            Numbers.whole(1, 65535),
+            "characters that make a packet full; 62 where left out (FTDI AN232B-04)");
+    static final Key<Long> USB_FRAME = Key.optional(
+            "usb-frame", Times.timeOr("none", Times.MICRO, Times.SECOND), "the USB frame; none where left out");
     static final Key<Distribution> WAKE_UP = Key.optional(
             "wake-up", Times.distribution(), "time until the host's program has the packet; 0 us where left out");
 
     static final List<Key<?>> ADAPTER_KEYS = List.of(LIKE, FIGURES_FROM, LATENCY_TIMER, PACKET, USB_FRAME, WAKE_UP);
     static final Section ADAPTERS =
             Section.named("adapters", "USB adapters, by name", ADAPTER_KEYS).withShorthand(LIKE);
-    static final Section ADAPTER = Section.one(
-                    "adapter", "the USB adapter: the name of one, or its keys", ADAPTER_KEYS)
+    static final Section ADAPTER = Section.one("adapter", "the USB adapter: the name of one, or its keys", ADAPTER_KEYS)
             .withShorthand(LIKE);
 
     // --- hubs -----------------------------------------------------------------------------------------------------
@@ -63,10 +64,11 @@ final class BusKeys {
                     .with("transceivers", HubKind.TRANSCEIVERS)
                     .with("splitter", HubKind.SPLITTER)),
             "board",
-            "a board that polls, one transceiver for each port, or a passive splitter; through the last two the host polls");
+            "a board that polls, one transceiver for each port, or a passive splitter; through the last two the host"
+                    + " polls");
 
-    static final Section HUBS =
-            Section.named("hubs", "what stands between host and segments, by name", List.of(HUB_KIND), ADAPTER.required());
+    static final Section HUBS = Section.named(
+            "hubs", "what stands between host and segments, by name", List.of(HUB_KIND), ADAPTER.required());
 
     // --- profiles -------------------------------------------------------------------------------------------------
 
@@ -85,7 +87,9 @@ final class BusKeys {
     static final Key<Long> RELEASE_TAIL = Key.optional(
             "release-tail", Times.time(0, Times.SECOND), "last stop bit to driver off; 0 us where left out");
     static final Key<Long> LOOP_PASS = Key.optional(
-            "loop-pass", Times.time(0, 10 * Times.SECOND), "longest pass of an unblocked main loop; 0 us where left out");
+            "loop-pass",
+            Times.time(0, 10 * Times.SECOND),
+            "longest pass of an unblocked main loop; 0 us where left out");
     static final Key<Integer> FIFO = Key.optional(
             "fifo",
             Numbers.whole(1, 1024),
@@ -94,8 +98,8 @@ final class BusKeys {
             "ring",
             Numbers.whole(1, 65535),
             "characters the receive ring holds while the loop is blocked; 63 where left out");
-    static final Key<Long> BOOT = Key.optional(
-            "boot", Times.time(0, Times.HOUR), "reset to first reply; 0 us where left out");
+    static final Key<Long> BOOT =
+            Key.optional("boot", Times.time(0, Times.HOUR), "reset to first reply; 0 us where left out");
     static final Key<Long> CLOCK = Key.optional(
             "clock",
             Numbers.measure(Measure.frequency(), 1_000, 4_000_000_000L),
@@ -135,8 +139,8 @@ final class BusKeys {
 
     // --- segments -------------------------------------------------------------------------------------------------
 
-    static final Key<Long> BAUD = Key.required(
-            "baud", Numbers.measure(Measure.baud(), 300, 4_000_000), "bits a second on the pair");
+    static final Key<Long> BAUD =
+            Key.required("baud", Numbers.measure(Measure.baud(), 300, 4_000_000), "bits a second on the pair");
     static final Key<CharacterFormat> FORMAT =
             Key.standard("format", Words.format(), "8N1", "how a character stands on the wire");
     static final Key<Speech> PROTOCOL = Key.standard(
@@ -153,12 +157,15 @@ final class BusKeys {
     static final Key<List<ReplyChoice>> REPLY = Key.required("reply", new Replies(), "characters of a reply");
     static final Key<Integer> STATE_OVERHEAD = Key.standard(
             "state-overhead", Numbers.whole(0, 65535), "6", "characters of a state frame beside its signals");
-    static final Key<Integer> BYTES_PER_SIGNAL = Key.standard(
-            "bytes-per-signal", Numbers.whole(1, 65535), "4", "characters a signal adds to a state frame");
+    static final Key<Integer> BYTES_PER_SIGNAL =
+            Key.standard("bytes-per-signal", Numbers.whole(1, 65535), "4", "characters a signal adds to a state frame");
     static final Key<Integer> SIGNALS_PER_FRAME = Key.standard(
             "signals-per-frame", Numbers.whole(0, 65535), "0", "most signals in a frame; 0 where state is not sent");
     static final Key<Long> SILENCE = Key.standard(
-            "silence", Numbers.measure(Measure.bits(), 0, 100_000), "0 bits", "silence that must lie before every frame");
+            "silence",
+            Numbers.measure(Measure.bits(), 0, 100_000),
+            "0 bits",
+            "silence that must lie before every frame");
 
     static final Section SIZED = Section.one(
             "sized",
@@ -169,8 +176,8 @@ final class BusKeys {
             Key.optional("hub", new NameAt("the name of a hub"), "the hub whose board polls; this or adapter");
     static final Key<Long> TIME_OUT = Key.standard(
             "time-out", Times.time(Times.MICRO, Times.HOUR), "20 ms", "end of the request to end of the reply");
-    static final Key<Integer> RETRIES = Key.standard(
-            "retries", Numbers.whole(0, 10), "1", "further tries before a transaction is given up");
+    static final Key<Integer> RETRIES =
+            Key.standard("retries", Numbers.whole(0, 10), "1", "further tries before a transaction is given up");
     static final Key<Integer> BACK_OFF_AFTER = Key.standard(
             "back-off-after",
             Numbers.whole(0, 1_000),
@@ -188,15 +195,15 @@ final class BusKeys {
     static final Key<Long> TURNAROUND = Key.optional(
             "turnaround",
             Times.time(0, 10 * Times.SECOND),
-            "silence after a broadcast so that nodes can act; where left out, 100 ms with modbus-rtu (Serial Line V1.02, "
-                    + "2.4.1: 100..200 ms), else 0 us");
+            "silence after a broadcast so that nodes can act; where left out, 100 ms with modbus-rtu (Serial Line"
+                    + " V1.02, 2.4.1: 100..200 ms), else 0 us");
     static final Key<StateDelivery> STATE = Key.optional(
             "state",
             Words.choice(new Choices<StateDelivery>()
                     .with("broadcast", StateDelivery.BROADCAST)
                     .with("addressed", StateDelivery.ADDRESSED)),
-            "whether state goes to all nodes at once or to each with its poll; where left out, addressed with modbus-rtu, "
-                    + "else broadcast");
+            "whether state goes to all nodes at once or to each with its poll; where left out, addressed with"
+                    + " modbus-rtu, else broadcast");
     static final Key<Long> CONTROLLER_LEAD =
             Key.standard("enable-lead", Times.time(0, Times.SECOND), "0 us", "driver on to first start bit");
     static final Key<Long> CONTROLLER_TAIL =
@@ -236,8 +243,8 @@ final class BusKeys {
     static final Key<Registers.Map> REGISTERS = Key.optional(
             "registers",
             new Registers(),
-            "with modbus-rtu and addressed state, the registers its signals lie in; one that is left out lies in the register "
-                    + "of its own number");
+            "with modbus-rtu and addressed state, the registers its signals lie in; one that is left out lies in the"
+                    + " register of its own number");
 
     static final Section NODES = Section.named(
                     "nodes",

@@ -86,7 +86,8 @@ final class FitChecks {
     private void registers(Segment segment, Node node, Block written) {
         boolean broadcast = segment.controller().state() == StateDelivery.BROADCAST;
         if (broadcast && written.has(BusKeys.REGISTERS)) {
-            String expected = "no registers: where state is broadcast, since then all nodes have the same: the signals' numbers";
+            String expected =
+                    "no registers: where state is broadcast, since then all nodes have the same: the signals' numbers";
             String fix = "delete registers:, or write state: addressed for segment " + segment.name();
             report.at(written.at(BusKeys.REGISTERS), "registers", PitCode.UNUSED_KEY, expected, fix);
         }
@@ -111,9 +112,8 @@ final class FitChecks {
             int from = SegmentWire.number(pit, node, before);
             int register = SegmentWire.number(pit, node, signal);
             if (register < from + width) {
-                String taken = pit.signals().get(before).name() + (width == 1
-                        ? " lies in " + from
-                        : " takes " + from + " and " + (from + 1));
+                String taken = pit.signals().get(before).name()
+                        + (width == 1 ? " lies in " + from : " takes " + from + " and " + (from + 1));
                 String name = pit.signals().get(signal).name();
                 Tree at = lines(written).stream()
                         .filter(l -> l.signal().text().equals(name))

@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param standard what counts where the key is left out, as one would write it; null where nothing does
  * @param doc one line for the reference page
  */
-record Key<T>(String name, Type<T> type, Need need, @Nullable String standard, String doc) {
+record Key<T>(
+        String name, Type<T> type, Need need, @Nullable String standard, String doc) {
 
     /** Whether a key must be there. */
     enum Need {

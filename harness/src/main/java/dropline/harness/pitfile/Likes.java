@@ -42,7 +42,9 @@ final class Likes {
         if (like.isPresent() && !byName.containsKey(like.get().text())) {
             report.unknownName(like.get(), keyOf(block, like.get()), what, byName.keySet());
         } else if (like.isPresent() && chain(block) == null) {
-            report.at(like.get(), "like", PitCode.CIRCULAR, "a like that does not lead back here", null);
+            String expected = "likes that end somewhere; this one leads back to itself";
+            String fix = "write out the figures of one of them and delete its like:";
+            report.at(like.get(), "like", PitCode.CIRCULAR, expected, fix);
         }
     }
 

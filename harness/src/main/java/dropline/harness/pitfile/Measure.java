@@ -40,7 +40,10 @@ final class Measure {
 
     /** Frequencies, in hertz. */
     static Measure frequency() {
-        return new Measure("frequency", "16 MHz").with("Hz", "1").with("kHz", "1e3").with("MHz", "1e6");
+        return new Measure("frequency", "16 MHz")
+                .with("Hz", "1")
+                .with("kHz", "1e3")
+                .with("MHz", "1e6");
     }
 
     /** Silences, in tenths of a bit. */
@@ -93,7 +96,8 @@ final class Measure {
     private void wrongUnit(Quantity quantity, Tree.Scalar place, String key, Report report) {
         String expected = "a " + word + " with its unit: " + unitNames();
         if (quantity.unit().isEmpty()) {
-            String fix = "write the unit, such as " + key + ": " + quantity.number().toPlainString() + " " + unitOf(example);
+            String fix =
+                    "write the unit, such as " + key + ": " + quantity.number().toPlainString() + " " + unitOf(example);
             report.at(place, key, PitCode.MISSING_UNIT, expected, fix);
         } else {
             String fix = Nearest.to(quantity.unit(), units.keySet())
@@ -104,7 +108,9 @@ final class Measure {
     }
 
     private String finest() {
-        return word.equals("silence") ? "tenths of a bit" : units.keySet().iterator().next();
+        return word.equals("silence")
+                ? "tenths of a bit"
+                : units.keySet().iterator().next();
     }
 
     private static String unitOf(String example) {
@@ -116,7 +122,8 @@ final class Measure {
         BigDecimal whole = BigDecimal.valueOf(value);
         String best = "";
         for (Map.Entry<String, BigDecimal> unit : units.entrySet()) {
-            BigDecimal shown = whole.divide(unit.getValue(), MathContext.DECIMAL64).stripTrailingZeros();
+            BigDecimal shown =
+                    whole.divide(unit.getValue(), MathContext.DECIMAL64).stripTrailingZeros();
             if (best.isEmpty() || (shown.scale() <= 3 && shown.abs().compareTo(BigDecimal.ONE) >= 0)) {
                 best = shown.toPlainString() + " " + unit.getKey();
             }

@@ -99,7 +99,8 @@ final class Numbers {
                     report.at(text, key, PitCode.OUT_OF_RANGE, words(), null);
                     return Optional.empty();
                 }
-                return Optional.of(new Speed(perSecond, unit.substring(0, unit.length() - 2).strip(), text));
+                return Optional.of(new Speed(
+                        perSecond, unit.substring(0, unit.length() - 2).strip(), text));
             }
         };
     }
@@ -122,8 +123,8 @@ final class Numbers {
         private final long wordValue;
 
         Bounded(Measure measure, long least, long most, String word, long wordValue) {
-            super((word.isEmpty() ? "" : word + ", or a ")
-                    + measure.word() + ", " + measure.write(least) + ".." + measure.write(most));
+            super((word.isEmpty() ? "" : word + ", or a ") + measure.word() + ", " + measure.write(least) + ".."
+                    + measure.write(most));
             this.measure = measure;
             this.least = least;
             this.most = most;

@@ -87,12 +87,14 @@ final class PanelChecks {
             needs(indicator, PanelKeys.SPEED);
         }
         Optional<Numbers.Speed> speed = indicator.written(PanelKeys.SPEED);
-        Optional<Block> signal = shows.isEmpty() ? Optional.empty() : parts.signal(shows.get(0).text());
+        Optional<Block> signal =
+                shows.isEmpty() ? Optional.empty() : parts.signal(shows.get(0).text());
         Optional<String> unit = signal.flatMap(s -> s.get(Schema.UNIT));
         if (speed.isPresent() && unit.isPresent() && !speed.get().unit().equals(unit.get())) {
             String per = unit.get() + "/s";
-            String expected = "a speed in " + per + ", the unit of " + shows.get(0).text() + " (line "
-                    + signal.get().at(Schema.UNIT).line() + ")";
+            String expected =
+                    "a speed in " + per + ", the unit of " + shows.get(0).text() + " (line "
+                            + signal.get().at(Schema.UNIT).line() + ")";
             report.at(speed.get().place(), "speed", PitCode.WRONG_UNIT, expected, null);
         }
     }
@@ -132,7 +134,8 @@ final class PanelChecks {
     private void control(Block control, String node) {
         Block namesake = controlNames.putIfAbsent(control.name(), control);
         if (namesake != null) {
-            String fix = "give one of them another name; the first is in line " + namesake.nameAt().line();
+            String fix = "give one of them another name; the first is in line "
+                    + namesake.nameAt().line();
             String expected = "a name that no other control of the pit has";
             report.at(control.nameAt(), control.name(), PitCode.DUPLICATE_NAME, expected, fix);
         }

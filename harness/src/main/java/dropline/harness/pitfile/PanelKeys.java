@@ -10,9 +10,13 @@ import java.util.List;
 /** The keys of panels and budgets. */
 final class PanelKeys {
     static final Key<Long> UPDATE = Key.optional(
-            "update", Times.time(Times.MICRO, Times.HOUR), "slowest update latency; 150 ms where nothing says otherwise");
+            "update",
+            Times.time(Times.MICRO, Times.HOUR),
+            "slowest update latency; 150 ms where nothing says otherwise");
     static final Key<Long> CONTROL = Key.optional(
-            "control", Times.time(Times.MICRO, Times.HOUR), "slowest control latency; 150 ms where nothing says otherwise");
+            "control",
+            Times.time(Times.MICRO, Times.HOUR),
+            "slowest control latency; 150 ms where nothing says otherwise");
     static final Key<String> SOURCE = Key.optional("source", Words.text("text"), "where the limits come from");
 
     static final Key<Indicator.Kind> KIND = Key.required(
@@ -33,8 +37,7 @@ final class PanelKeys {
             "limits for kinds of indicator, by kind: " + KIND.type().words()
                     + "; a panel is held to the tightest of its kinds",
             List.of(UPDATE, SOURCE));
-    static final Section BUDGETS =
-            Section.one("budgets", "the limits a panel is judged against", LIMITS, KIND_LIMITS);
+    static final Section BUDGETS = Section.one("budgets", "the limits a panel is judged against", LIMITS, KIND_LIMITS);
     static final Section BUDGET = Section.one("budget", "limits for this panel alone", LIMITS);
 
     static final Key<List<Tree.Scalar>> SHOWS =
@@ -50,8 +53,8 @@ final class PanelKeys {
             "digits, character LCD, OLED: from one refresh to the next; servo: its frame, 20 ms where left out");
     static final Key<Long> REFRESH_TAKES = Key.optional(
             "refresh-takes", Times.time(1, Times.HOUR), "digits, character LCD, OLED: how long a refresh takes");
-    static final Key<Blocks> REFRESH_BLOCKS = Key.standard(
-            "refresh-blocks", BusKeys.blocks(), "loop", "what a refresh keeps from running on its node");
+    static final Key<Blocks> REFRESH_BLOCKS =
+            Key.standard("refresh-blocks", BusKeys.blocks(), "loop", "what a refresh keeps from running on its node");
     static final Key<Numbers.Speed> SPEED =
             Key.optional("speed", Numbers.speed(), "gauge stepper, servo: greatest speed");
 
@@ -74,8 +77,8 @@ final class PanelKeys {
             "number on the wire (with modbus-rtu, its register), one for each control of a node");
     static final Key<Long> DEBOUNCE = Key.standard(
             "debounce", Times.time(0, 10 * Times.SECOND), "0 us", "how long a contact must hold still to be believed");
-    static final Key<Long> BOUNCE =
-            Key.standard("bounce", Times.time(0, 10 * Times.SECOND), "0 us", "longest time its contact bounces after a move");
+    static final Key<Long> BOUNCE = Key.standard(
+            "bounce", Times.time(0, 10 * Times.SECOND), "0 us", "longest time its contact bounces after a move");
     static final Key<Integer> DEAD_BAND = Key.standard(
             "dead-band", Numbers.whole(0, 65535), "0", "axis: moves up to this many units are not reported");
 

@@ -28,8 +28,8 @@ final class PitBuilder {
 
     Pit pit() {
         Block root = parts.root();
-        Optional<Pit.Load> load = root.block(Schema.LOAD)
-                .map(l -> new Pit.Load(l.value(Schema.EVERY), l.value(Schema.CHANGES)));
+        Optional<Pit.Load> load =
+                root.block(Schema.LOAD).map(l -> new Pit.Load(l.value(Schema.EVERY), l.value(Schema.CHANGES)));
         return new Pit(
                 root.value(Schema.NAME),
                 root.blockOrEmpty(Schema.HOST).value(Schema.STATE_RATE),
@@ -79,13 +79,16 @@ final class PitBuilder {
     private Panel panel(Block block) {
         List<Indicator> indicators =
                 block.blocks(PanelKeys.INDICATORS).stream().map(this::indicator).toList();
-        Budget budget = budgets.of(block, indicators.stream().map(Indicator::kind).toList());
+        Budget budget =
+                budgets.of(block, indicators.stream().map(Indicator::kind).toList());
         return new Panel(
                 block.name(),
                 block.value(PanelKeys.PLACE),
                 block.value(PanelKeys.STATUS),
                 indicators,
-                block.blocks(PanelKeys.CONTROLS).stream().map(PitBuilder::control).toList(),
+                block.blocks(PanelKeys.CONTROLS).stream()
+                        .map(PitBuilder::control)
+                        .toList(),
                 budget);
     }
 

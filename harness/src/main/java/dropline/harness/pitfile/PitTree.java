@@ -8,8 +8,8 @@ import java.util.Optional;
 
 /**
  * A pit file as written, to look up, compare and patch by path. A path is the keys from the outside in, joined by dots:
- * {@code segments.left.baud}; a name that holds a dot stands in double quotes: {@code panels."No. 2".place}. Items of a list
- * count from 1.
+ * {@code segments.left.baud}; a name that holds a dot stands in double quotes: {@code panels."No. 2".place}. Items of a
+ * list count from 1.
  */
 public final class PitTree {
     private final String file;
@@ -80,7 +80,9 @@ public final class PitTree {
             }
             lines[old.line() - 1] = line.substring(0, from) + quoted(value) + line.substring(to + 1);
         } else if (line.startsWith(old.text(), from)) {
-            lines[old.line() - 1] = line.substring(0, from) + value + line.substring(from + old.text().length());
+            lines[old.line() - 1] = line.substring(0, from)
+                    + value
+                    + line.substring(from + old.text().length());
         } else {
             throw new IllegalArgumentException("a value to patch must stand in one line: path=" + path);
         }

@@ -8,8 +8,7 @@ import java.nio.charset.StandardCharsets;
 /** The adapters and profiles that every pit file may name: {@code presets.yaml} beside this class. */
 final class Presets {
     private static final String FILE = "presets.yaml";
-    private static final Section ROOT = Section.one(
-            "", "", java.util.List.of(), BusKeys.ADAPTERS, BusKeys.PROFILES);
+    private static final Section ROOT = Section.one("", "", java.util.List.of(), BusKeys.ADAPTERS, BusKeys.PROFILES);
 
     private Presets() {}
 

@@ -34,7 +34,8 @@ final class Replies implements Type<List<ReplyChoice>> {
                 return Optional.empty();
             }
             sum = sum.add(share.get());
-            choices.add(new ReplyChoice(chars.get(), share.get().movePointLeft(2).doubleValue()));
+            choices.add(
+                    new ReplyChoice(chars.get(), share.get().movePointLeft(2).doubleValue()));
         }
         if (sum.compareTo(HUNDRED) != 0) {
             String found = "shares that add up to " + sum.toPlainString() + "%";

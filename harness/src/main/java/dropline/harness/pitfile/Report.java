@@ -54,7 +54,8 @@ final class Report {
                 key,
                 PitCode.UNKNOWN_NAME,
                 known.isEmpty() ? "the name of " + what + "; there is none yet" : what + ": " + oneOf(known),
-                nearest.map(n -> "write " + key + ": " + n).orElse("add " + what + " of this name, or correct the name"));
+                nearest.map(n -> "write " + key + ": " + n)
+                        .orElse("add " + what + " of this name, or correct the name"));
     }
 
     boolean isEmpty() {

@@ -4,8 +4,7 @@ import java.util.List;
 
 /** The keys of a whole pit file. Parts have declarations of their own: {@link BusKeys}, {@link PanelKeys}. */
 final class Schema {
-    static final Key<String> NAME =
-            Key.standard("pit", Words.text("text"), "pit", "what you call the pit");
+    static final Key<String> NAME = Key.standard("pit", Words.text("text"), "pit", "what you call the pit");
 
     static final Key<Long> STATE_RATE = Key.standard(
             "state-rate",
@@ -16,24 +15,23 @@ final class Schema {
     static final Section HOST =
             Section.one("host", "the PC that runs the simulation and sends its state", List.of(STATE_RATE));
 
-    static final Key<Long> EVERY =
-            Key.required("every", Times.time(Times.MILLI, Times.HOUR), "from one state to the next, the first after one");
+    static final Key<Long> EVERY = Key.required(
+            "every", Times.time(Times.MILLI, Times.HOUR), "from one state to the next, the first after one");
     static final Key<Integer> CHANGES = Key.required(
             "changes",
             Numbers.whole(0, 100_000),
             "signals that change with each state; signals take turns in the order of the file");
 
-    static final Section LOAD = Section.one(
-            "load", "a load to simulate without a recording", List.of(EVERY, CHANGES));
+    static final Section LOAD = Section.one("load", "a load to simulate without a recording", List.of(EVERY, CHANGES));
 
     static final Key<String> UNIT =
             Key.standard("unit", Words.text("text, such as kt or deg"), "", "the unit, as you write it");
-    static final Key<Numbers.Span> RANGE =
-            Key.required("range", Numbers.span(), "least and greatest value; where it wraps, the ends are the same place");
-    static final Key<Double> RESOLUTION =
-            Key.standard("resolution", Numbers.number(), "1", "the smallest difference that counts as a change, above 0");
-    static final Key<Boolean> WRAPS =
-            Key.standard("wraps", Words.yesNo(), "no", "whether the greatest value is the least again, as for a heading");
+    static final Key<Numbers.Span> RANGE = Key.required(
+            "range", Numbers.span(), "least and greatest value; where it wraps, the ends are the same place");
+    static final Key<Double> RESOLUTION = Key.standard(
+            "resolution", Numbers.number(), "1", "the smallest difference that counts as a change, above 0");
+    static final Key<Boolean> WRAPS = Key.standard(
+            "wraps", Words.yesNo(), "no", "whether the greatest value is the least again, as for a heading");
     static final Key<String> COLUMN =
             Key.optional("column", Words.text("text"), "the recording's column; the signal's own name where left out");
     static final Key<Double> SCALE =

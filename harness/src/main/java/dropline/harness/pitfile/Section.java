@@ -63,7 +63,8 @@ record Section(
 
     /** Everything that may be written here. */
     List<String> names() {
-        List<String> names = new ArrayList<>(keys.stream().<String>map(Key::name).toList());
+        List<String> names =
+                new ArrayList<>(keys.stream().<String>map(Key::name).toList());
         sections.forEach(s -> names.add(s.name()));
         return names;
     }

@@ -45,14 +45,18 @@ final class SignalChecks {
         double step = resolution.get();
         String written = range.get().place().text();
         String line = " (range " + written + ", line " + range.get().place().line() + ")";
-        Tree at = signal.has(Schema.RESOLUTION) ? signal.at(Schema.RESOLUTION) : range.get().place();
-        String found = signal.has(Schema.RESOLUTION) ? at.found() : "a range smaller than the resolution, which is 1 if left out";
+        Tree at = signal.has(Schema.RESOLUTION)
+                ? signal.at(Schema.RESOLUTION)
+                : range.get().place();
+        String found = signal.has(Schema.RESOLUTION)
+                ? at.found()
+                : "a range smaller than the resolution, which is 1 if left out";
         if (!(step > 0) || step > high - low) {
             String expected = "above 0 and at most " + Decimals.write(high - low) + line;
-            String fix = signal.has(Schema.RESOLUTION) ? null : "write resolution: " + Decimals.write((high - low) / 100);
+            String fix =
+                    signal.has(Schema.RESOLUTION) ? null : "write resolution: " + Decimals.write((high - low) / 100);
             report.at(at, "resolution", PitCode.OUT_OF_RANGE, found, expected, fix);
-        } else if ((high - low) / step > MOST_STEPS
-                || Math.max(Math.abs(low), Math.abs(high)) / step >= LARGEST_STEP) {
+        } else if ((high - low) / step > MOST_STEPS || Math.max(Math.abs(low), Math.abs(high)) / step >= LARGEST_STEP) {
             String expected = "coarse enough that 4 bytes hold every value" + line;
             report.at(at, "resolution", PitCode.OUT_OF_RANGE, expected, "write a larger resolution");
         } else if (signal.get(Schema.WRAPS).orElse(false) && !isWhole((high - low) / step)) {
@@ -68,7 +72,8 @@ final class SignalChecks {
     private static void load(Parts parts, Report report) {
         Optional<Block> load = parts.root().block(Schema.LOAD);
         int signals = parts.signalNames().size();
-        if (load.isPresent() && load.get().get(Schema.CHANGES).filter(c -> c > signals).isPresent()) {
+        if (load.isPresent()
+                && load.get().get(Schema.CHANGES).filter(c -> c > signals).isPresent()) {
             String expected = "at most the number of signals, which is " + signals;
             report.at(load.get().at(Schema.CHANGES), "changes", PitCode.OUT_OF_RANGE, expected, null);
         }

@@ -32,7 +32,7 @@ public record Problem(
         @Nullable String expected,
         @Nullable String fix) {
 
-    private static final Pattern CODE = Pattern.compile("[A-Z]+(_[A-Z]+)*");
+    private static final Pattern CODE = Pattern.compile("[A-Z][A-Z0-9]*(_[A-Z0-9]+)*");
 
     public Problem {
         if (line < 0 || column < 0 || (line == 0 && column > 0)) {
