@@ -58,7 +58,8 @@ final class CommandLines {
             return wrongInput(console, failure, all);
         }
         if (failure instanceof IOException) {
-            return wrongInput(console, failure, "dropline: a file could not be read or written: " + failure.getMessage());
+            return wrongInput(
+                    console, failure, "dropline: a file could not be read or written: " + failure.getMessage());
         }
         return ourFault(console, failure, "while running " + parsed.originalArgs());
     }

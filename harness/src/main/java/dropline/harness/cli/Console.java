@@ -3,12 +3,12 @@ package dropline.harness.cli;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.io.Writer;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.charset.UnsupportedCharsetException;
-import java.io.OutputStreamWriter;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
 record Console(PrintWriter out, OutputStream raw, PrintWriter err, boolean terminal, boolean colour) {
 
     /** The process's own streams. */
+    @SuppressWarnings("SystemConsoleNull") // the property set here brings the older behaviour back
     static Console ofProcess() {
         // From JDK 22 on there would be a console object even where nobody watches.
         System.setProperty("jdk.console", "java.base");

@@ -64,8 +64,9 @@ final class ConvertCommand implements Callable<Integer> {
         if (result.skippedRows() > 0) {
             console.err().println("dropline: left out for being wrong: " + Figures.plural(result.skippedRows(), "row"));
         }
-        console.out().println("Wrote " + out + ": " + Figures.plural(result.rows(), "row") + ", "
-                + Figures.plural(result.moves(), "control move") + ".");
+        console.out()
+                .println("Wrote " + out + ": " + Figures.plural(result.rows(), "row") + ", "
+                        + Figures.plural(result.moves(), "control move") + ".");
         return ExitCode.PASS;
     }
 }

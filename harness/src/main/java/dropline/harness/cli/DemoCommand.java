@@ -47,15 +47,15 @@ final class DemoCommand implements Callable<Integer> {
         InputFiles.mustExist(flight, "demo flight");
         OutputFiles.mustBeWritable(report);
         Pit pit = PitFiles.read(demo.resolve("pit.yaml"));
-        Source.Opening opening =
-                () -> Source.recording(flight, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        Source.Opening opening = () -> Source.recording(flight, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
         ReplayResult result = new Session(console, pit, "flight.dlr", opening, 1, false, null).run();
         OutputFiles.write(report, HtmlReport.of(result));
         console.out().print(Colours.painted(TextReport.of(result), console.colour()));
         console.out().println();
         console.out().println("The report, to open in a browser: " + report.toAbsolutePath());
-        console.out().println("The pit it describes, to copy from: "
-                + demo.resolve("pit.yaml").toAbsolutePath().normalize());
+        console.out()
+                .println("The pit it describes, to copy from: "
+                        + demo.resolve("pit.yaml").toAbsolutePath().normalize());
         return ExitCode.PASS;
     }
 }

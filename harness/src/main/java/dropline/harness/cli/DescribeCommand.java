@@ -1,6 +1,6 @@
 package dropline.harness.cli;
 
-import dropline.harness.report.PitText;
+import dropline.harness.describe.Describe;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -38,7 +38,7 @@ final class DescribeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        console.out().print(PitText.of(PitFiles.read(pit)));
+        console.out().print(Describe.table(PitFiles.read(pit)));
         return ExitCode.PASS;
     }
 }

@@ -66,7 +66,10 @@ final class ReplayCommand implements Callable<Integer> {
             description = "The recording: CSV or Dropline's own form, plain or gzip.")
     private @Nullable Path recording;
 
-    @Option(names = "--seed", paramLabel = "N", description = "The run's seed; the same seed gives the same run. Default: 1.")
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            description = "The run's seed; the same seed gives the same run. Default: 1.")
     private long seed = 1;
 
     @Option(
@@ -90,7 +93,9 @@ final class ReplayCommand implements Callable<Integer> {
             description = "In place of a recording: run the load the pit file describes for this long.")
     private @Nullable Long forNanos;
 
-    @Option(names = "--single-failures", description = "Run again with each node dead in turn, and show the worst of it.")
+    @Option(
+            names = "--single-failures",
+            description = "Run again with each node dead in turn, and show the worst of it.")
     private boolean singleFailures;
 
     @Option(names = "--lenient", description = "Skip bad rows of the recording and count them, instead of stopping.")
@@ -161,8 +166,9 @@ final class ReplayCommand implements Callable<Integer> {
         }
         Pit.Load load = understood.load();
         if (load == null) {
-            throw new WrongInput("dropline: " + pit + " describes no load, so --for has nothing to play; give a recording,"
-                    + " or write a load into the pit file (load: every, changes)");
+            throw new WrongInput(
+                    "dropline: " + pit + " describes no load, so --for has nothing to play; give a recording,"
+                            + " or write a load into the pit file (load: every, changes)");
         }
         return () -> Source.load(understood, load, durationNanos);
     }

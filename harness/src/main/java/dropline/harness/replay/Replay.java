@@ -112,7 +112,9 @@ public final class Replay {
         for (int first = 0; first < layout.nodes().size(); first += TOGETHER) {
             List<Lane> lanes = new ArrayList<>();
             passes.next();
-            for (int node = first; node < Math.min(first + TOGETHER, layout.nodes().size()); node++) {
+            for (int node = first;
+                    node < Math.min(first + TOGETHER, layout.nodes().size());
+                    node++) {
                 int segment = layout.nodes().get(node).segment();
                 SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
                 failures.add(new DeadNode(node, measured));

@@ -14,11 +14,7 @@ import java.util.List;
  * @param losses what of the recording was left out, a sentence each
  */
 public record Replayed(
-        long durationNanos,
-        long digest,
-        List<SegmentMeasures> segments,
-        List<DeadNode> failures,
-        List<String> losses) {
+        long durationNanos, long digest, List<SegmentMeasures> segments, List<DeadNode> failures, List<String> losses) {
 
     public Replayed {
         segments = List.copyOf(segments);

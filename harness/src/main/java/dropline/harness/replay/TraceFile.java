@@ -82,7 +82,8 @@ final class TraceFile implements Closeable {
         }
         for (int i = 0; i < layout.nodes().size(); i++) {
             Layout.NodePlace place = layout.nodes().get(i);
-            line("# node " + i + " " + place.segment() + " " + quoted(place.node().name()));
+            line("# node " + i + " " + place.segment() + " "
+                    + quoted(place.node().name()));
         }
         for (int i = 0; i < pit.signals().size(); i++) {
             line("# signal " + i + " " + quoted(pit.signals().get(i).name()) + " "
@@ -91,11 +92,13 @@ final class TraceFile implements Closeable {
         for (int i = 0; i < layout.slots().size(); i++) {
             Layout.Slot slot = layout.slots().get(i);
             line("# slot " + i + " " + slot.node() + " " + slot.signal() + " "
-                    + quoted(slot.panel().name()) + " " + quoted(slot.indicator().name()));
+                    + quoted(slot.panel().name()) + " "
+                    + quoted(slot.indicator().name()));
         }
         for (int i = 0; i < layout.controls().size(); i++) {
             Layout.ControlPlace place = layout.controls().get(i);
-            line("# control " + i + " " + place.node() + " " + quoted(place.control().name()));
+            line("# control " + i + " " + place.node() + " "
+                    + quoted(place.control().name()));
         }
     }
 

@@ -97,16 +97,18 @@ public record BusPicture(
     private static Box box(BusFrame frame, int lane, Scale scale, long originNanos) {
         double x = scale.x(frame.startNanos());
         double width = Math.max(1.2, tenth(scale.x(frame.endNanos()) - x));
-        String kind = switch (frame.kind()) {
-            case REQUEST -> "request";
-            case REPLY -> "reply";
-            case BROADCAST -> "broadcast";
-        };
-        String words = switch (frame.kind()) {
-            case REQUEST -> "request to " + frame.node();
-            case REPLY -> "reply of " + frame.node();
-            case BROADCAST -> "broadcast";
-        };
+        String kind =
+                switch (frame.kind()) {
+                    case REQUEST -> "request";
+                    case REPLY -> "reply";
+                    case BROADCAST -> "broadcast";
+                };
+        String words =
+                switch (frame.kind()) {
+                    case REQUEST -> "request to " + frame.node();
+                    case REPLY -> "reply of " + frame.node();
+                    case BROADCAST -> "broadcast";
+                };
         String title = words + (frame.clashed() ? ", clashed" : "") + ", "
                 + Figures.margin(frame.startNanos() - originNanos) + " for "
                 + Figures.time(frame.endNanos() - frame.startNanos());
@@ -115,17 +117,22 @@ public record BusPicture(
 
     private static String summary(PanelResult panel, WorstMoment worst) {
         StringBuilder text = new StringBuilder();
-        text.append("At ").append(Figures.instant(worst.changedNanos())).append(' ').append(worst.signal());
+        text.append("At ")
+                .append(Figures.instant(worst.changedNanos()))
+                .append(' ')
+                .append(worst.signal());
         text.append(" changed; ").append(worst.indicator()).append(" showed it ");
         text.append(Figures.time(worst.latencyNanos())).append(" later, against a limit of ");
         text.append(Figures.time(panel.budgetNanos())).append(". Longest part: ");
         text.append(worst.stages().longest().words()).append(", ");
-        text.append(Figures.time(worst.stages().nanos(worst.stages().longest()))).append(". In that time ");
+        text.append(Figures.time(worst.stages().nanos(worst.stages().longest())))
+                .append(". In that time ");
         text.append(Figures.plural(worst.timesCarried(), "frame")).append(" carried it, ");
         text.append(panel.node()).append(" had ").append(Figures.plural(worst.timeOuts(), "time-out"));
         text.append(" and lost ").append(Figures.plural(worst.overruns(), "frame"));
         text.append(" in its buffers, and there ").append(worst.clashes() == 1 ? "was " : "were ");
-        return text.append(worst.clashes() == 1 ? "1 clash." : Figures.count(worst.clashes()) + " clashes.").toString();
+        return text.append(worst.clashes() == 1 ? "1 clash." : Figures.count(worst.clashes()) + " clashes.")
+                .toString();
     }
 
     private static String shortened(String name) {

@@ -76,7 +76,9 @@ public final class Figures {
 
     /** A number with this many decimals, halves away from zero. */
     public static String decimal(double value, int decimals) {
-        return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
+        return BigDecimal.valueOf(value)
+                .setScale(decimals, RoundingMode.HALF_UP)
+                .toPlainString();
     }
 
     /** An outcome in one word. */

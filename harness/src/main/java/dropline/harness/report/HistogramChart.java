@@ -35,8 +35,9 @@ public record HistogramChart(
     static HistogramChart of(PanelResult panel) {
         LatencyHistogram histogram = panel.histogram();
         List<Bucket> buckets = histogram.buckets();
-        long end = Math.max(buckets.get(buckets.size() - 1).untilNanos(), Math.min(panel.budgetNanos() * 21 / 20,
-                panel.updateLatency().maxNanos() * 4));
+        long end = Math.max(
+                buckets.get(buckets.size() - 1).untilNanos(),
+                Math.min(panel.budgetNanos() * 21 / 20, panel.updateLatency().maxNanos() * 4));
         long most = 1;
         for (Bucket bucket : buckets) {
             most = Math.max(most, bucket.count());

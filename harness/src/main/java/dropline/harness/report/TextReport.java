@@ -57,7 +57,16 @@ public final class TextReport {
 
     private void panels() {
         TextTable table = new TextTable(
-                "verdict", "panel", "segment", ">updates", ">half by", ">99 of 100", ">slowest", ">limit", ">margin", "mostly");
+                "verdict",
+                "panel",
+                "segment",
+                ">updates",
+                ">half by",
+                ">99 of 100",
+                ">slowest",
+                ">limit",
+                ">margin",
+                "mostly");
         for (PanelResult panel : result.panels()) {
             boolean used = panel.verdict().outcome() != Outcome.UNDECIDED;
             table.row(
@@ -70,7 +79,9 @@ public final class TextReport {
                     used ? Figures.time(panel.updateLatency().maxNanos()) : "-",
                     Figures.time(panel.budgetNanos()),
                     used ? Figures.margin(panel.verdict().marginNanos()) : "-",
-                    panel.worst() == null ? "-" : panel.worst().stages().longest().words());
+                    panel.worst() == null
+                            ? "-"
+                            : panel.worst().stages().longest().words());
         }
         section("Panels, least margin first: state change to the panel showing it", table);
     }
@@ -96,8 +107,18 @@ public final class TextReport {
 
     private void segments() {
         TextTable table = new TextTable(
-                "segment", "speed", ">nodes", ">busy", ">cycle mean", ">99 of 100", ">slowest", ">polls", ">retried",
-                ">given up", ">clashes", ">overruns");
+                "segment",
+                "speed",
+                ">nodes",
+                ">busy",
+                ">cycle mean",
+                ">99 of 100",
+                ">slowest",
+                ">polls",
+                ">retried",
+                ">given up",
+                ">clashes",
+                ">overruns");
         for (SegmentResult segment : result.segments()) {
             table.row(
                     segment.segment(),
@@ -118,7 +139,13 @@ public final class TextReport {
 
     private void singleFailures() {
         TextTable table = new TextTable(
-                "the others", "dead node", "segment", ">cycle then", ">cycle healthy", "silent panels", "panels that then miss");
+                "the others",
+                "dead node",
+                "segment",
+                ">cycle then",
+                ">cycle healthy",
+                "silent panels",
+                "panels that then miss");
         for (SingleFailure failure : result.singleFailures()) {
             table.row(
                     Figures.word(failure.outcome()),
@@ -136,7 +163,8 @@ public final class TextReport {
     static List<String> newlyMissing(SingleFailure failure) {
         List<String> names = new ArrayList<>();
         for (SingleFailure.PanelThen then : failure.panels()) {
-            if (then.verdict().outcome() == Outcome.FAIL && then.healthyVerdict().outcome() != Outcome.FAIL) {
+            if (then.verdict().outcome() == Outcome.FAIL
+                    && then.healthyVerdict().outcome() != Outcome.FAIL) {
                 names.add(then.panel());
             }
         }

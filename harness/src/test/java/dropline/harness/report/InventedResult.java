@@ -61,8 +61,8 @@ final class InventedResult {
                 List.of(
                         new Advice(
                                 firstPanel,
-                                "Its node waits 92 ms for its own display. Refresh the display in parts, or move it to a"
-                                        + " node of its own."),
+                                "Its node waits 92 ms for its own display. Refresh the display in parts, or move it to"
+                                        + " a node of its own."),
                         new Advice("engine room", "The segment is busy 91% of the time. Raise its baud rate.")),
                 List.of("Reply gaps of 9 nodes are presets, not measured.", "Bit-level contention is not modelled."),
                 List.of("common practice, for comparison"),
@@ -197,6 +197,9 @@ final class InventedResult {
                 75 * MILLI,
                 55 * MILLI,
                 List.of(new SingleFailure.PanelThen(
-                        "Panel 7", then, healthy, new Latency(1, 120 * MILLI, 120 * MILLI, 120 * MILLI, 120 * MILLI, 120 * MILLI))));
+                        "Panel 7",
+                        then,
+                        healthy,
+                        new Latency(1, 120 * MILLI, 120 * MILLI, 120 * MILLI, 120 * MILLI, 120 * MILLI))));
     }
 }
