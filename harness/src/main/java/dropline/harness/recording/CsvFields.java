@@ -19,6 +19,8 @@ final class CsvFields extends CsvCallbackHandler<CsvRow> {
     private CsvRow row = new CsvRow(0, 0);
     private CsvRow other = row;
     private int column;
+    private boolean empty;
+    private boolean handedOut;
 
     CsvFields(CsvProblems problems) {
         this.problems = problems;
@@ -44,10 +46,14 @@ final class CsvFields extends CsvCallbackHandler<CsvRow> {
 
     @Override
     protected void beginRecord(long startingLineNumber) {
-        CsvRow next = other;
-        other = row;
-        row = next;
+        if (handedOut) {
+            CsvRow next = other;
+            other = row;
+            row = next;
+            handedOut = false;
+        }
         row.clear(startingLineNumber);
+        empty = false;
         column = 1;
     }
 
@@ -59,7 +65,6 @@ final class CsvFields extends CsvCallbackHandler<CsvRow> {
         if (header == null) {
             names.add(new String(chars, offset, length));
             starts.add(begins);
-            row.blank &= names.get(field).isBlank();
             return;
         }
         CellParser.Kind kind = parser.parse(chars, offset, length);
@@ -119,7 +124,7 @@ final class CsvFields extends CsvCallbackHandler<CsvRow> {
 
     @Override
     protected RecordType getRecordType() {
-        return RecordType.DATA;
+        return empty ? RecordType.EMPTY : RecordType.DATA;
     }
 
     @Override
@@ -134,11 +139,12 @@ final class CsvFields extends CsvCallbackHandler<CsvRow> {
 
     @Override
     protected void setEmpty() {
-        row.blank = true;
+        empty = true;
     }
 
     @Override
     protected CsvRow buildRecord() {
+        handedOut = true;
         return row;
     }
 }
