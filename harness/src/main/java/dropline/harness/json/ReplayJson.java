@@ -16,8 +16,8 @@ import tools.jackson.core.json.JsonFactory;
 
 /**
  * Writes a result as JSON: keys in a fixed order, times as integers of nanoseconds in keys that end in {@code Nanos},
- * enumerations in small letters. A key added later leaves {@link ReplayResult#VERSION} as it is; one that goes, or changes
- * its meaning, raises it.
+ * enumerations in small letters. A key added later leaves {@link ReplayResult#VERSION} as it is; one that goes, or
+ * changes its meaning, raises it.
  */
 public final class ReplayJson {
     private static final JsonFactory FACTORY =

@@ -1,8 +1,8 @@
 package dropline.harness.measure;
 
 /**
- * How old what a slot shows is: at any instant, the time since the newest state instant whose value equals the shown one.
- * The mean is the integral over time, exact between events, from the first value shown to the end.
+ * How old what a slot shows is: at any instant, the time since the newest state instant whose value equals the shown
+ * one. The mean is the integral over time, exact between events, from the first value shown to the end.
  */
 final class Age {
     private boolean started;

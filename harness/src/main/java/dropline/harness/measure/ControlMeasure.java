@@ -4,9 +4,10 @@ import dropline.bus.pit.Control.Kind;
 import dropline.bus.pit.Layout;
 
 /**
- * The figures of one control. Control latency runs from the oldest move the host does not know to its being told that or a
- * newer one; positions and counts travel as state, so the newer covers the older. Not waited for: a press that its node let
- * pass as too short (a lost step), a toggle back where its node believes it, an axis still inside its dead band.
+ * The figures of one control. Control latency runs from the oldest move the host does not know to its being told that
+ * or a newer one; positions and counts travel as state, so the newer covers the older. Not waited for: a press that its
+ * node let pass as too short (a lost step), a toggle back where its node believes it, an axis still inside its dead
+ * band.
  */
 public final class ControlMeasure {
     private static final int CAPACITY = 256;

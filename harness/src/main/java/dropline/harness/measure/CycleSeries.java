@@ -1,8 +1,8 @@
 package dropline.harness.measure;
 
 /**
- * Poll cycles over time, in at most {@link #MOST_POINTS} stretches of equal length, whatever the length of the run: when it
- * outgrows them, neighbours are joined.
+ * Poll cycles over time, in at most {@link #MOST_POINTS} stretches of equal length, whatever the length of the run:
+ * when it outgrows them, neighbours are joined.
  */
 public final class CycleSeries {
     /** Most stretches kept. */

@@ -3,9 +3,9 @@ package dropline.harness.measure;
 import dropline.bus.pit.Signal;
 
 /**
- * True value minus what a slot shows, over time: greatest, and the root of the mean square, both exact over steps and over
- * motion at constant speed. Counted from the first value shown; for a moving indicator from the instant at which its first
- * motion was due to end, so that finding its place at the start is left out.
+ * True value minus what a slot shows, over time: greatest, and the root of the mean square, both exact over steps and
+ * over motion at constant speed. Counted from the first value shown; for a moving indicator from the instant at which
+ * its first motion was due to end, so that finding its place at the start is left out.
  */
 final class DisplayError {
     private final double resolution;
@@ -76,7 +76,7 @@ final class DisplayError {
         }
         if (fromNanos < untilNanos) {
             double error = shortWay(trueValue - (position + travel));
-            add(error, error, untilNanos - fromNanos);
+            add(error, error, (double) (untilNanos - fromNanos));
             fromNanos = untilNanos;
         }
     }

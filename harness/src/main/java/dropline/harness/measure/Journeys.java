@@ -1,8 +1,8 @@
 package dropline.harness.measure;
 
 /**
- * When values reached the stations on their way to one slot: queued, carried, applied. The latest {@link #CAPACITY} of each
- * are remembered.
+ * When values reached the stations on their way to one slot: queued, carried, applied. The latest {@link #CAPACITY} of
+ * each are remembered.
  */
 final class Journeys {
     static final int CAPACITY = 64;
@@ -76,7 +76,9 @@ final class Journeys {
         return times;
     }
 
-    /** Puts the instants at which this serial was carried, heard and applied into {@code cuts} from {@code first} on. */
+    /**
+     * Puts the instants at which this serial was carried, heard and applied into {@code cuts} from {@code first} on.
+     */
     void cuts(int serial, long[] cuts, int first) {
         for (int n = appliedCount - 1; n >= 0 && appliedCount - n <= CAPACITY; n--) {
             int i = n & MASK;

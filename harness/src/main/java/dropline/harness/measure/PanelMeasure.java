@@ -6,8 +6,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One panel: its slots, and its slowest update with what the segment was doing around it. The frames are copied out only
- * when an update is slower than any of the panel's before, so that the cost is bounded.
+ * One panel: its slots, and its slowest update with what the segment was doing around it. The frames are copied out
+ * only when an update is slower than any of the panel's before, so that the cost is bounded.
  */
 public final class PanelMeasure {
     /** Most frames kept around the worst moment. */

@@ -12,8 +12,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Folds the trace of one segment into figures: of its slots, panels and controls, and of its wire. Needs the controller and
- * inside tiers; without the wire tier it only lacks clashes. Once warm it allocates nothing but room for longer times.
+ * Folds the trace of one segment into figures: of its slots, panels and controls, and of its wire. Needs the controller
+ * and inside tiers; without the wire tier it only lacks clashes. Once warm it allocates nothing but room for longer
+ * times.
  */
 public final class SegmentMeasures implements TraceSink {
     private static final int NOT_HERE = -1;

@@ -3,8 +3,8 @@ package dropline.harness.measure;
 import dropline.bus.pit.Signal;
 
 /**
- * From the oldest change to the end of the motion that shows it or a newer one. A motion that is cut short by a new command
- * settles nothing, so that an indicator that never arrives cannot look quick.
+ * From the oldest change to the end of the motion that shows it or a newer one. A motion that is cut short by a new
+ * command settles nothing, so that an indicator that never arrives cannot look quick.
  */
 final class Settling {
     private final Signal signal;

@@ -3,8 +3,8 @@ package dropline.harness.measure;
 import dropline.bus.pit.Signal;
 
 /**
- * The latest changes of one signal, by serial: what it became, when, when the host sent that, and the newest state instant
- * at which it was so. What is older than {@link #CAPACITY} changes is forgotten.
+ * The latest changes of one signal, by serial: what it became, when, when the host sent that, and the newest state
+ * instant at which it was so. What is older than {@link #CAPACITY} changes is forgotten.
  */
 final class SignalLog {
     static final int CAPACITY = 512;

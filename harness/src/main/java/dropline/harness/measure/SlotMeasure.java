@@ -6,11 +6,12 @@ import dropline.bus.pit.Signal;
 /**
  * The figures of one slot: a signal on an indicator.
  *
- * <p>Update latency runs from the oldest change not yet shown to the instant at which it or a newer one is shown. It is cut
- * into six stages: host (changed to sent), adapter (to queued), queue (to the start of the frame that delivered), wire (to
- * heard), node wait (to applied), device (to shown). A cut that is not in the trace, or lies before the one in front of it,
- * is moved onto that one, and one after the end onto the end: its time then counts for the next stage, and the six still add
- * up to the latency to the nanosecond. Changes at the first state instant are counted apart and not timed.
+ * <p>Update latency runs from the oldest change not yet shown to the instant at which it or a newer one is shown. It is
+ * cut into six stages: host (changed to sent), adapter (to queued), queue (to the start of the frame that delivered),
+ * wire (to heard), node wait (to applied), device (to shown). A cut that is not in the trace, or lies before the one in
+ * front of it, is moved onto that one, and one after the end onto the end: its time then counts for the next stage, and
+ * the six still add up to the latency to the nanosecond. Changes at the first state instant are counted apart and not
+ * timed.
  */
 public final class SlotMeasure {
     /** How many stages there are. */
@@ -241,7 +242,10 @@ public final class SlotMeasure {
         return log.missed();
     }
 
-    /** Changes at least 1 s old at the end that were neither shown, nor followed by a newer one shown, nor undone unsent. */
+    /**
+     * Changes at least 1 s old at the end that were neither shown, nor followed by a newer one shown, nor undone
+     * unsent.
+     */
     public long lost() {
         return lost;
     }

@@ -2,9 +2,7 @@ package dropline.harness.measure;
 
 import org.HdrHistogram.Histogram;
 
-/**
- * A set of times, ns: percentiles to within 1%, count, sum, least and greatest exact. Times below 0 do not occur.
- */
+/** A set of times, ns: percentiles to within 1%, count, sum, least and greatest exact. Times below 0 do not occur. */
 public final class Times {
     private static final long LEAST_DISCERNIBLE_NANOS = 1000;
     private static final int DIGITS = 2;
@@ -58,7 +56,9 @@ public final class Times {
         return count == 0 ? 0 : Math.min(maxNanos, histogram.getValueAtPercentile(percent));
     }
 
-    /** How many lay at or above {@code fromNanos} and below {@code untilNanos}, to within the histogram's own buckets. */
+    /**
+     * How many lay at or above {@code fromNanos} and below {@code untilNanos}, to within the histogram's own buckets.
+     */
     public long countBetween(long fromNanos, long untilNanos) {
         return count == 0 || fromNanos > maxNanos ? 0 : upTo(untilNanos) - upTo(fromNanos);
     }

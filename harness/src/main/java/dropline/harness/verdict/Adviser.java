@@ -120,12 +120,14 @@ final class Adviser {
                     + Words.time(controller.adapter().latencyTimerNanos()) + ": set it to 1 ms.";
         }
         if (segment.utilisation() > BUSY) {
-            return wait + "The wire is in use " + Words.share(segment.utilisation()) + " of the time: raise the baud rate ("
-                    + segment.baud() + "), or move panels to another segment.";
+            return wait + "The wire is in use " + Words.share(segment.utilisation())
+                    + " of the time: raise the baud rate (" + segment.baud() + "), or move panels to another segment.";
         }
-        return wait + "The wire is in use only " + Words.share(segment.utilisation()) + " of the time, so the gaps count: "
+        return wait + "The wire is in use only " + Words.share(segment.utilisation())
+                + " of the time, so the gaps count: "
                 + "replies come " + Words.time(Math.max(0, segment.replyGap().meanNanos()))
-                + " after the request on average and " + Words.time(Math.max(0, segment.replyGap().maxNanos()))
+                + " after the request on average and "
+                + Words.time(Math.max(0, segment.replyGap().maxNanos()))
                 + " at most. Make replies sooner, give node " + panel.node()
                 + " more polls a round, or move panels to another segment.";
     }
@@ -144,8 +146,9 @@ final class Adviser {
         Indicator indicator = indicator(panel, worst.indicator());
         String name = worst.indicator() + ", " + sort(indicator.kind());
         if (indicator.kind().refreshes()) {
-            return "into " + name + " that is refreshed every " + Words.time(indicator.refreshEveryNanos()) + " and takes "
-                    + Words.time(indicator.refreshTakesNanos()) + " for it. Refresh it more often, or only what changed.";
+            return "into " + name + " that is refreshed every " + Words.time(indicator.refreshEveryNanos())
+                    + " and takes " + Words.time(indicator.refreshTakesNanos())
+                    + " for it. Refresh it more often, or only what changed.";
         }
         if (indicator.kind() == Indicator.Kind.SERVO) {
             return "into " + name + " that takes a command every " + Words.time(indicator.refreshEveryNanos())
@@ -169,15 +172,16 @@ final class Adviser {
 
     private String onControl(ControlResult control, SegmentResult segment) {
         if (control.lostSteps() > 0) {
-            return Words.count(control.lostSteps(), "step") + " of " + control.control() + " never reached the host: moved "
+            return Words.count(control.lostSteps(), "step") + " of " + control.control()
+                    + " never reached the host: moved "
                     + "back before node " + control.node() + " believed it, or not heard of by the end. Look at its"
                     + " debounce time, and whether the node answers.";
         }
         Controller controller =
                 pit.segments().get(place(control.node()).segment()).controller();
         String adapter = controller.adapter().latencyTimerNanos() > 1_000_000L
-                ? " Its adapter's latency timer is " + Words.time(controller.adapter().latencyTimerNanos())
-                        + ": set it to 1 ms."
+                ? " Its adapter's latency timer is "
+                        + Words.time(controller.adapter().latencyTimerNanos()) + ": set it to 1 ms."
                 : " Shorten the round, or give node " + control.node() + " more polls in it.";
         return control.control() + " took " + Words.time(control.verdict().valueNanos())
                 + " to reach the host; a round of polls on segment " + control.segment() + " takes up to "
@@ -188,7 +192,8 @@ final class Adviser {
         long tries = segment.asked() + segment.retried();
         return "On segment " + segment.segment() + " " + segment.timedOut() + " of " + tries
                 + " requests got no reply in time, " + Words.count(segment.gaveUp(), "transaction")
-                + " given up; the slowest good reply came " + Words.time(Math.max(0, segment.replyGap().maxNanos()))
+                + " given up; the slowest good reply came "
+                + Words.time(Math.max(0, segment.replyGap().maxNanos()))
                 + " after its request. See which node is slower than the time-out allows.";
     }
 

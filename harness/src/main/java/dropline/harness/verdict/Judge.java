@@ -50,7 +50,13 @@ final class Judge {
                 Words.of(panel.status()),
                 panel.budget().updateNanos(),
                 panel.budget().source(),
-                verdict("update latency", "change", times, open, lost, panel.budget().updateNanos()),
+                verdict(
+                        "update latency",
+                        "change",
+                        times,
+                        open,
+                        lost,
+                        panel.budget().updateNanos()),
                 Figures.latency(times),
                 Figures.meanStages(slots),
                 worst(measure),
@@ -81,7 +87,8 @@ final class Judge {
         long value = Math.max(times.maxNanos(), openNanos);
         if (lost > 0 || value > limitNanos) {
             String evidence = openNanos > times.maxNanos() || lost > 0
-                    ? Words.count(lost, thing) + " lost, the oldest waiting for " + Words.time(openNanos) + " at the end"
+                    ? Words.count(lost, thing) + " lost, the oldest waiting for " + Words.time(openNanos)
+                            + " at the end"
                     : "slowest of " + Words.count(times.count(), thing);
             return new Verdict(Outcome.FAIL, rule, value, limitNanos, uncertainty, evidence);
         }

@@ -17,8 +17,8 @@ public record Latency(long count, long meanNanos, long p50Nanos, long p90Nanos, 
 
     public Latency {
         if (count < 0 || p50Nanos > p90Nanos || p90Nanos > p99Nanos || p99Nanos > maxNanos) {
-            throw new IllegalArgumentException("percentiles must rise to the maximum: count=" + count + " p50=" + p50Nanos
-                    + " p90=" + p90Nanos + " p99=" + p99Nanos + " max=" + maxNanos);
+            throw new IllegalArgumentException("percentiles must rise to the maximum: count=" + count + " p50="
+                    + p50Nanos + " p90=" + p90Nanos + " p99=" + p99Nanos + " max=" + maxNanos);
         }
     }
 }

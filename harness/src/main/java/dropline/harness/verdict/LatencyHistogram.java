@@ -10,6 +10,8 @@ import java.util.List;
 public record LatencyHistogram(List<Bucket> buckets) {
 
     /**
+     * One bar of the drawing.
+     *
      * @param fromNanos least latency in it, ns
      * @param untilNanos the next bucket's least, ns
      * @param count how many

@@ -53,15 +53,16 @@ final class Sentences {
         if (failing == 0) {
             return capital(overall) + "; " + limits() + ". " + allKeep(judged);
         }
-        return failing + " of " + Words.count(judged, "panel") + (failing == 1 ? " misses its" : " miss their") + " limit. "
-                + "Over all panels " + overall + "; " + limits() + ".";
+        return failing + " of " + Words.count(judged, "panel") + (failing == 1 ? " misses its" : " miss their")
+                + " limit. " + "Over all panels " + overall + "; " + limits() + ".";
     }
 
     private static String allKeep(int panels) {
         if (panels == 1) {
             return "The one panel that was used keeps within it.";
         }
-        return (panels == 2 ? "Both panels" : "All " + panels + " panels") + " that were used keep within their limits.";
+        return (panels == 2 ? "Both panels" : "All " + panels + " panels")
+                + " that were used keep within their limits.";
     }
 
     private String limits() {
@@ -85,7 +86,8 @@ final class Sentences {
                     + Words.time(panel.verdict().valueNanos()) + " at the end" + limit;
         }
         String waiting = panel.verdict().valueNanos() > panel.updateLatency().maxNanos()
-                ? ", and one not shown by the end had waited for " + Words.time(panel.verdict().valueNanos())
+                ? ", and one not shown by the end had waited for "
+                        + Words.time(panel.verdict().valueNanos())
                 : "";
         return panel.panel() + ": " + Words.latency(panel.updateLatency()) + waiting + limit;
     }
@@ -105,19 +107,21 @@ final class Sentences {
                     .max()
                     .orElse(0);
             sentences.add("The host hears of every moved control within " + Words.time(slowest)
-                    + "; the closest to its limit is " + worst.control() + " with " + Words.time(worst.verdict().valueNanos())
+                    + "; the closest to its limit is " + worst.control() + " with "
+                    + Words.time(worst.verdict().valueNanos())
                     + " of " + Words.time(worst.budgetNanos()) + ".");
         } else {
             List<String> names = failing.stream().map(ControlResult::control).toList();
             sentences.add(failing.size() + " of " + Words.count(judged.size(), "moved control")
-                    + (failing.size() == 1 ? " misses its" : " miss their") + " limit: " + Words.names(names, MOST_NAMES)
+                    + (failing.size() == 1 ? " misses its" : " miss their") + " limit: "
+                    + Words.names(names, MOST_NAMES)
                     + ".");
         }
         List<ControlResult> losing = new ArrayList<>(judged);
         losing.removeIf(control -> control.lostSteps() == 0);
         for (ControlResult control : losing.subList(0, Math.min(losing.size(), MOST_NAMES))) {
-            sentences.add(Words.count(control.lostSteps(), "step") + " of " + control.moves() + " of " + control.control()
-                    + " never reached the host.");
+            sentences.add(Words.count(control.lostSteps(), "step") + " of " + control.moves() + " of "
+                    + control.control() + " never reached the host.");
         }
     }
 
@@ -127,7 +131,8 @@ final class Sentences {
         if (segment.pollCycle().count() == 0) {
             return use + ".";
         }
-        return use + "; a round of polls takes " + Words.time(segment.pollCycle().meanNanos()) + " on average and "
+        return use + "; a round of polls takes "
+                + Words.time(segment.pollCycle().meanNanos()) + " on average and "
                 + Words.time(segment.pollCycle().maxNanos()) + " at most.";
     }
 
@@ -138,7 +143,8 @@ final class Sentences {
         List<String> harmful = new ArrayList<>();
         for (SingleFailure failure : failures) {
             for (SingleFailure.PanelThen panel : failure.panels()) {
-                if (panel.verdict().outcome() == Outcome.FAIL && panel.healthyVerdict().outcome() != Outcome.FAIL) {
+                if (panel.verdict().outcome() == Outcome.FAIL
+                        && panel.healthyVerdict().outcome() != Outcome.FAIL) {
                     harmful.add(failure.node());
                     break;
                 }

@@ -17,10 +17,16 @@ public record Stages(
     public static final Stages NONE = new Stages(0, 0, 0, 0, 0, 0);
 
     public Stages {
-        if (hostNanos < 0 || adapterNanos < 0 || queueNanos < 0 || wireNanos < 0 || nodeWaitNanos < 0 || deviceNanos < 0) {
-            throw new IllegalArgumentException("stages must not be negative: host=" + hostNanos + " adapter=" + adapterNanos
-                    + " queue=" + queueNanos + " wire=" + wireNanos + " nodeWait=" + nodeWaitNanos + " device="
-                    + deviceNanos);
+        if (hostNanos < 0
+                || adapterNanos < 0
+                || queueNanos < 0
+                || wireNanos < 0
+                || nodeWaitNanos < 0
+                || deviceNanos < 0) {
+            throw new IllegalArgumentException(
+                    "stages must not be negative: host=" + hostNanos + " adapter=" + adapterNanos
+                            + " queue=" + queueNanos + " wire=" + wireNanos + " nodeWait=" + nodeWaitNanos + " device="
+                            + deviceNanos);
         }
     }
 

@@ -19,13 +19,12 @@ import java.util.Objects;
 import java.util.Set;
 
 /**
- * Makes a {@link ReplayResult} of a run's measures. Every panel and control is judged on its slowest latency against its
- * budget; planned panels count as if built.
+ * Makes a {@link ReplayResult} of a run's measures. Every panel and control is judged on its slowest latency against
+ * its budget; planned panels count as if built.
  */
 public final class Verdicts {
-    private static final Comparator<Verdict> WORST_FIRST = Comparator.comparing(
-                    (Verdict verdict) -> List.of(Outcome.FAIL, Outcome.PASS, Outcome.UNDECIDED)
-                            .indexOf(verdict.outcome()))
+    private static final Comparator<Verdict> WORST_FIRST = Comparator.comparing((Verdict verdict) ->
+                    List.of(Outcome.FAIL, Outcome.PASS, Outcome.UNDECIDED).indexOf(verdict.outcome()))
             .thenComparing(Verdict::marginNanos);
 
     private final Pit pit;
@@ -144,10 +143,11 @@ public final class Verdicts {
                 .filter(panel -> panel.status() == Panel.Status.PLANNED)
                 .count();
         if (planned > 0) {
-            caveats.add(Words.count(planned, "planned panel") + (planned == 1 ? " counts" : " count") + " as if built.");
+            caveats.add(
+                    Words.count(planned, "planned panel") + (planned == 1 ? " counts" : " count") + " as if built.");
         }
-        caveats.add("One run with seed " + run.seed() + " over " + Words.time(run.recording().durationNanos())
-                + ": a slower moment than the slowest seen may exist.");
+        caveats.add("One run with seed " + run.seed() + " over "
+                + Words.time(run.recording().durationNanos()) + ": a slower moment than the slowest seen may exist.");
         caveats.addAll(run.caveats());
         return caveats;
     }

@@ -49,7 +49,7 @@ class ClosedFormsTest {
         double expected = PERIOD * (1 + loss) / (2 * (1 - loss)) + DELAY;
         assertEquals(15.222, expected / MS, 0.001);
         assertEquals(
-                expected, SmallPit.slot(measures, GEAR_LAMP).ageMeanNanos(), expected * 0.005, "seed " + seed);
+                expected, (double) SmallPit.slot(measures, GEAR_LAMP).ageMeanNanos(), expected * 0.005, "seed " + seed);
     }
 
     /** A steady panel is never older than a state period, though nothing is sent to it. By the definition of age. */
@@ -84,7 +84,9 @@ class ClosedFormsTest {
         assertEquals(Math.round(integral / (before + DELAY)), lamp.ageMeanNanos());
     }
 
-    /** A random event on a poll cycle waits E[C^2] / 2 E[C]: 12.5 ms on cycles of 10 and 30 ms, not 10. Renewal theory. */
+    /**
+     * A random event on a poll cycle waits E[C^2] / 2 E[C]: 12.5 ms on cycles of 10 and 30 ms, not 10. Renewal theory.
+     */
     @Test
     void aRandomEventOnAlternatingCyclesWaitsTwelveAndAHalfMilliseconds() {
         changeAt(0, 1);
@@ -99,7 +101,8 @@ class ClosedFormsTest {
             measures.shown(start + poll, GEAR_LAMP, n + 2);
         }
 
-        assertEquals(12.5 * MS, SmallPit.slot(measures, GEAR_LAMP).latency().meanNanos(), MS / 1000.0);
+        assertEquals(
+                12.5 * MS, (double) SmallPit.slot(measures, GEAR_LAMP).latency().meanNanos(), MS / 1000.0);
     }
 
     /** Just missed: no wait is longer than the longest cycle and the transaction itself. Elementary. */

@@ -11,7 +11,9 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-/** Random traces against a plain account kept beside them: every change in a list, nothing forgotten, nothing clever. */
+/**
+ * Random traces against a plain account kept beside them: every change in a list, nothing forgotten, nothing clever.
+ */
 class RandomTracesTest {
     private static final int TRACES = 300;
     private static final int STEPS = 2_000;

@@ -120,7 +120,8 @@ public final class SmallPit {
     static SlotMeasure slot(SegmentMeasures measures, int slot) {
         return measures.panels().stream()
                 .flatMap(panel -> panel.slots().stream())
-                .filter(candidate -> candidate.slot().equals(Layout.of(pit()).slots().get(slot)))
+                .filter(candidate ->
+                        candidate.slot().equals(Layout.of(pit()).slots().get(slot)))
                 .findFirst()
                 .orElseThrow();
     }
@@ -133,7 +134,8 @@ public final class SmallPit {
         measures.stateSent(0);
         Layout layout = Layout.of(pit());
         for (int slot = GEAR_LAMP; slot <= SECOND_GEAR_LAMP; slot++) {
-            measures.queued(0, layout.slots().get(slot).node(), layout.slots().get(slot).signal(), 1);
+            measures.queued(
+                    0, layout.slots().get(slot).node(), layout.slots().get(slot).signal(), 1);
         }
         for (int slot = GEAR_LAMP; slot <= SECOND_GEAR_LAMP; slot++) {
             measures.applied(MS, slot, 1, MS / 2);
@@ -154,8 +156,7 @@ public final class SmallPit {
     }
 
     private static Indicator needle(String name, int signal) {
-        return new Indicator(
-                name, Indicator.Kind.GAUGE_STEPPER, List.of(signal), 0, 0, 0, Blocks.NOTHING, 1000);
+        return new Indicator(name, Indicator.Kind.GAUGE_STEPPER, List.of(signal), 0, 0, 0, Blocks.NOTHING, 1000);
     }
 
     private static Profile profile() {

@@ -99,8 +99,7 @@ class UpdateLatencyTest {
         measures.applied(31 * MS, GEAR_LAMP, 2, 22 * MS);
         measures.shown(31 * MS, GEAR_LAMP, 2);
 
-        assertArrayEquals(
-                new long[] {0, 0, 10 * MS, 2 * MS, 9 * MS, 0}, worst(SmallPit.slot(measures, GEAR_LAMP)));
+        assertArrayEquals(new long[] {0, 0, 10 * MS, 2 * MS, 9 * MS, 0}, worst(SmallPit.slot(measures, GEAR_LAMP)));
         assertEquals(3, measures.panels().get(0).timesCarried());
     }
 
@@ -199,8 +198,7 @@ class UpdateLatencyTest {
         measures.shown(50 * MS, ALTITUDE_DIGITS, 2);
 
         assertArrayEquals(
-                new long[] {2 * MS, 0, 0, 18 * MS, 10 * MS, 10 * MS},
-                worst(SmallPit.slot(measures, ALTITUDE_DIGITS)));
+                new long[] {2 * MS, 0, 0, 18 * MS, 10 * MS, 10 * MS}, worst(SmallPit.slot(measures, ALTITUDE_DIGITS)));
     }
 
     private void change(long atNanos, int serial, long value) {

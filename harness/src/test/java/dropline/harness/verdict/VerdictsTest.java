@@ -140,7 +140,8 @@ class VerdictsTest {
 
         List<LatencyHistogram.Bucket> buckets =
                 panel(result(), "lamps").histogram().buckets();
-        assertEquals(500, buckets.stream().mapToLong(LatencyHistogram.Bucket::count).sum());
+        assertEquals(
+                500, buckets.stream().mapToLong(LatencyHistogram.Bucket::count).sum());
         assertTrue(buckets.size() <= 40 && buckets.size() > 10, "buckets " + buckets.size());
     }
 
@@ -222,8 +223,8 @@ class VerdictsTest {
         assertEquals(Outcome.FAIL, failure.outcome());
         assertEquals(140 * MS, failure.panels().get(0).verdict().valueNanos());
         assertEquals(30 * MS, failure.panels().get(0).healthyVerdict().valueNanos());
-        assertTrue(result.sentences()
-                .contains("Panels on other nodes miss their limit when one of these dies: right."));
+        assertTrue(
+                result.sentences().contains("Panels on other nodes miss their limit when one of these dies: right."));
     }
 
     @Test
