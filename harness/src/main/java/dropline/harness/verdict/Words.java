@@ -23,7 +23,7 @@ final class Words {
 
     private static String trimmed(double value, int decimals) {
         String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-        while (text.endsWith("0")) {
+        while (text.contains(".") && text.endsWith("0")) {
             text = text.substring(0, text.length() - 1);
         }
         return text.endsWith(".") ? text.substring(0, text.length() - 1) : text;
