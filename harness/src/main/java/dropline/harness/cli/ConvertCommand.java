@@ -42,7 +42,7 @@ final class ConvertCommand implements Callable<Integer> {
     private boolean lenient;
 
     @Mixin
-    private final Debug debug = new Debug();
+    final Debug debug = new Debug();
 
     ConvertCommand(Console console) {
         this.console = console;

@@ -32,7 +32,7 @@ final class DemoCommand implements Callable<Integer> {
     private final Console console;
 
     @Mixin
-    private final Debug debug = new Debug();
+    final Debug debug = new Debug();
 
     DemoCommand(Console console) {
         this.console = console;

@@ -30,7 +30,7 @@ final class DescribeCommand implements Callable<Integer> {
     private Path pit;
 
     @Mixin
-    private final Debug debug = new Debug();
+    final Debug debug = new Debug();
 
     DescribeCommand(Console console) {
         this.console = console;

@@ -118,7 +118,7 @@ final class ReplayCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     @Mixin
-    private final Debug debug = new Debug();
+    final Debug debug = new Debug();
 
     ReplayCommand(Console console) {
         this.console = console;
