@@ -32,7 +32,7 @@ final class RadioColumns {
         columns.add("clock_hour", 0, () -> avionics.clock(flight.seconds()) / 3600 % 24);
         columns.add("clock_minute", 0, () -> avionics.clock(flight.seconds()) / 60 % 60);
         columns.add("clock_second", 0, () -> avionics.clock(flight.seconds()) % 60);
-        columns.add("timer_minute", 0, () -> avionics.timer(flight.seconds()) / 60);
+        columns.add("timer_minute", 0, () -> Math.floorDiv(avionics.timer(flight.seconds()), 60));
         columns.add("timer_second", 0, () -> avionics.timer(flight.seconds()) % 60);
     }
 }

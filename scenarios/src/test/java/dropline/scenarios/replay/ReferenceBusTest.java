@@ -1,6 +1,7 @@
 package dropline.scenarios.replay;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.pit.Pit;
 import dropline.harness.replay.Replayed;
@@ -33,7 +34,8 @@ final class ReferenceBusTest {
 
         double expected = NODES * POLL_NANOS / (1 - 3_880.0 / 25_000);
         assertEquals(expected, bus.pollCycle().meanNanos(), expected * WITHIN);
-        assertEquals(4 * 600 * 40, bus.stateFrames(), 4);
+        long stateFrames = 4 * 600 * 40;
+        assertTrue(Math.abs(bus.stateFrames() - stateFrames) <= 4, () -> "state frames=" + bus.stateFrames());
     }
 
     /** Every reply comes in time and nothing else speaks, so every transaction is answered at once. */
@@ -41,7 +43,7 @@ final class ReferenceBusTest {
     void everyTransactionIsAnsweredAtTheFirstTry() throws IOException {
         SegmentResult bus = replay(Shipped.REFERENCE_BUS_WITH_STATE);
 
-        assertEquals(bus.asked(), bus.answered(), 1);
+        assertTrue(bus.asked() - bus.answered() <= 1, () -> "asked=" + bus.asked() + " answered=" + bus.answered());
         assertEquals(0, bus.retried() + bus.timedOut() + bus.gaveUp() + bus.clashes() + bus.overruns());
     }
 
