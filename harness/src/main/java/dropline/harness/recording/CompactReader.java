@@ -17,8 +17,8 @@ final class CompactReader implements RecordingReader {
     private final Inflater inflater = new Inflater();
     private final CRC32 check = new CRC32();
     private final List<String> losses = new ArrayList<>();
-    private byte[] packed = new byte[1 << 15];
-    private byte[] payload = new byte[1 << 16];
+    private byte[] packed = new byte[1 << 12];
+    private byte[] payload = new byte[1 << 12];
     private long offset;
     private long blocks;
     private long lastNanos = Long.MIN_VALUE;

@@ -144,7 +144,7 @@ final class CsvFields extends CsvCallbackHandler<CsvRow> {
 
     @Override
     protected CsvRow buildRecord() {
-        handedOut = true;
+        handedOut = !empty;
         return row;
     }
 }

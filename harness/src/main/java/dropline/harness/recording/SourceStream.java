@@ -32,14 +32,14 @@ final class SourceStream extends FilterInputStream {
         String name = path.toString();
         CountingStream file = new CountingStream(Files.newInputStream(path));
         try {
-            BufferedInputStream plain = new BufferedInputStream(file, 1 << 16);
+            BufferedInputStream plain = new BufferedInputStream(file, 1 << 14);
             byte[] first = look(plain, 2);
             if (first.length == 0) {
                 throw RecordingProblems.one(RecordingProblems.emptyFile(name));
             }
             boolean gzip = first.length == 2 && (first[0] & 0xFF) == 0x1F && (first[1] & 0xFF) == 0x8B;
             UnpackingStream unpacking = gzip ? UnpackingStream.open(plain, name) : null;
-            InputStream in = unpacking == null ? plain : new BufferedInputStream(unpacking, 1 << 16);
+            InputStream in = unpacking == null ? plain : new BufferedInputStream(unpacking, 1 << 14);
             return new SourceStream(in, file, unpacking, name, Files.size(path));
         } catch (IOException | RuntimeException e) {
             file.close();

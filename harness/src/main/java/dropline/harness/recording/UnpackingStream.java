@@ -19,7 +19,7 @@ final class UnpackingStream extends FilterInputStream {
 
     static UnpackingStream open(InputStream packed, String name) throws IOException {
         try {
-            return new UnpackingStream(new GZIPInputStream(packed, 1 << 15), name);
+            return new UnpackingStream(new GZIPInputStream(packed, 1 << 13), name);
         } catch (EOFException e) {
             throw damaged(name, "it ends inside the gzip header");
         } catch (ZipException e) {
