@@ -4,6 +4,7 @@ import dropline.harness.verdict.Stage;
 import dropline.harness.verdict.Stages;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * A latency cut into its stages, along a bar 1000 wide for the longest of those shown together.
@@ -16,6 +17,8 @@ import java.util.List;
 public record StageBar(String name, long totalNanos, String longest, List<Part> parts) {
 
     /**
+     * One stage's piece of the bar.
+     *
      * @param stage which
      * @param x start
      * @param width length
@@ -24,7 +27,12 @@ public record StageBar(String name, long totalNanos, String longest, List<Part> 
     public record Part(Stage stage, double x, double width, String title) {
         /** The part's class in the style sheet. */
         public String style() {
-            return "stage-" + stage.ordinal();
+            return style(stage);
+        }
+
+        /** A stage's class in the style sheet. */
+        public static String style(Stage stage) {
+            return stage.name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 
