@@ -18,8 +18,6 @@ import java.util.Objects;
  * pit's own figures for that stage.
  */
 final class Adviser {
-    private static final double BUSY = 0.7;
-
     private final Pit pit;
     private final Map<String, Layout.NodePlace> nodes = new LinkedHashMap<>();
 
@@ -62,8 +60,8 @@ final class Adviser {
                     + Words.count(segment.overruns(), "frame") + " got lost in buffers.";
         }
         Stage stage = worst.stages().longest();
-        String start = "At its slowest, " + Words.time(worst.stages().nanos(stage)) + " of " + panel.panel() + "'s "
-                + Words.time(worst.latencyNanos()) + " went ";
+        String start = panel.panel() + ": of the slowest update's " + Words.time(worst.latencyNanos()) + ", "
+                + Words.time(worst.stages().nanos(stage)) + " went ";
         return start
                 + switch (stage) {
                     case HOST -> host();
@@ -79,12 +77,12 @@ final class Adviser {
         String period = pit.statePeriodNanos() > 0
                 ? " It sends one every " + Words.time(pit.statePeriodNanos()) + "; send more often."
                 : " It sends one for every row of the recording; send more often.";
-        return "until the host sent its next state." + period;
+        return "by before the host sent its next state." + period;
     }
 
     private String adapter(PanelResult panel) {
         Controller controller = segment(panel).controller();
-        return "in the USB adapter " + controller.adapter().name() + " (frame "
+        return "into the USB adapter " + controller.adapter().name() + " (frame "
                 + Words.time(controller.adapter().frameNanos()) + ", wake-up " + wakeUp(controller)
                 + "). Find out why the receiving side wakes so late; a faster baud rate will not help.";
     }
@@ -99,7 +97,7 @@ final class Adviser {
                 ? ""
                 : "; a round of polls takes " + Words.time(segment.pollCycle().meanNanos()) + " on average and "
                         + Words.time(segment.pollCycle().maxNanos()) + " at most";
-        String wait = "waiting for the frame that brought it, on segment " + panel.segment() + round + ". ";
+        String wait = "into waiting for the frame that brought it, on segment " + panel.segment() + round + ". ";
         if (worst.overruns() > 0) {
             Profile profile = profile(panel);
             return wait + Words.count(worst.overruns(), "frame") + " for node " + panel.node()
@@ -119,26 +117,31 @@ final class Adviser {
             return wait + "Every turn pays the adapter's latency timer of "
                     + Words.time(controller.adapter().latencyTimerNanos()) + ": set it to 1 ms.";
         }
-        if (segment.utilisation() > BUSY) {
-            return wait + "The wire is in use " + Words.share(segment.utilisation())
-                    + " of the time: raise the baud rate (" + segment.baud() + "), or move panels to another segment.";
+        return wait + framesOrGaps(panel, segment);
+    }
+
+    /** Polls follow each other without end, so it is their frames or the gaps between them that make a round long. */
+    private static String framesOrGaps(PanelResult panel, SegmentResult segment) {
+        long round = segment.pollCycle().meanNanos();
+        long frames = Math.round(round * segment.utilisation());
+        String parts = "Of an average round, frames take " + Words.time(frames) + " and the gaps between them "
+                + Words.time(round - frames) + ". ";
+        String fewer = ", give node " + panel.node() + " more polls a round, or move panels to another segment.";
+        if (frames >= round - frames) {
+            return parts + "Raise the baud rate (" + segment.baud() + ")" + fewer;
         }
-        return wait + "The wire is in use only " + Words.share(segment.utilisation())
-                + " of the time, so the gaps count: "
-                + "replies come " + Words.time(Math.max(0, segment.replyGap().meanNanos()))
-                + " after the request on average and "
-                + Words.time(Math.max(0, segment.replyGap().maxNanos()))
-                + " at most. Make replies sooner, give node " + panel.node()
-                + " more polls a round, or move panels to another segment.";
+        return parts + "Replies come "
+                + Words.time(Math.max(0, segment.replyGap().meanNanos())) + " after the request on average and "
+                + Words.time(Math.max(0, segment.replyGap().maxNanos())) + " at most. Make them come sooner" + fewer;
     }
 
     private String wire(PanelResult panel, SegmentResult segment) {
-        return "on the wire of segment " + panel.segment() + " at " + segment.baud()
+        return "into its frame on the wire of segment " + panel.segment() + " at " + segment.baud()
                 + " baud. Raise the baud rate, or put fewer signals into a frame.";
     }
 
     private String nodeWait(PanelResult panel) {
-        return "until the program of node " + panel.node() + " took the value. Shorten what blocks it"
+        return "by before the program of node " + panel.node() + " took the value. Shorten what blocks it"
                 + longestBlock(panel) + ", or split it into parts with the receive loop in between.";
     }
 
@@ -148,7 +151,10 @@ final class Adviser {
         if (indicator.kind().refreshes()) {
             return "into " + name + " that is refreshed every " + Words.time(indicator.refreshEveryNanos())
                     + " and takes " + Words.time(indicator.refreshTakesNanos())
-                    + " for it. Refresh it more often, or only what changed.";
+                    + " for it. "
+                    + (2 * indicator.refreshTakesNanos() > indicator.refreshEveryNanos()
+                            ? "Shorten the refresh: send it only what changed, or over a faster link."
+                            : "Refresh it more often.");
         }
         if (indicator.kind() == Indicator.Kind.SERVO) {
             return "into " + name + " that takes a command every " + Words.time(indicator.refreshEveryNanos())

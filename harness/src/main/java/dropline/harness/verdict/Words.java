@@ -23,6 +23,9 @@ final class Words {
 
     private static String trimmed(double value, int decimals) {
         String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        if (decimals == 0) {
+            return text;
+        }
         while (text.contains(".") && text.endsWith("0")) {
             text = text.substring(0, text.length() - 1);
         }

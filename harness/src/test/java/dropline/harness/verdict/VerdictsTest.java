@@ -156,8 +156,8 @@ class VerdictsTest {
         measures.shown(1_104 * MS, ALTITUDE_DIGITS, 2);
 
         assertEquals(
-                "At its slowest, 102 ms of altimeter's 104 ms went into digits, a digit display that is refreshed every 100 ms"
-                        + " and takes 5 ms for it. Refresh it more often, or only what changed.",
+                "altimeter: of the slowest update's 104 ms, 102 ms went into digits, a digit display that is refreshed"
+                        + " every 100 ms and takes 5 ms for it. Refresh it more often.",
                 result().advice().get(0).sentence());
     }
 
@@ -174,14 +174,35 @@ class VerdictsTest {
     }
 
     @Test
-    void adviceOnALongQueueNamesTheReplyGapsOfAnIdleWire() {
+    void adviceOnALongQueueNamesTheReplyGapsWhereGapsMakeTheRound() {
         SmallPit.start(measures);
+        measures.cycleStarted(400 * MS, 1);
         measures.answered(500 * MS, RIGHT, 1, 1, 700_000);
+        measures.cycleStarted(600 * MS, 2);
         gear(1_000 * MS, 2, 130 * MS);
 
+        assertEquals(
+                "lamps: of the slowest update's 130 ms, 130 ms went into waiting for the frame that brought it, on"
+                        + " segment main; a round of polls takes 200 ms on average and 200 ms at most. Of an average"
+                        + " round, frames take 0 ns and the gaps between them 200 ms. Replies come 700 us after the"
+                        + " request on average and 700 us at most. Make them come sooner, give node left more polls a"
+                        + " round, or move panels to another segment.",
+                result().advice().get(0).sentence());
+    }
+
+    @Test
+    void adviceOnALongQueueNamesTheBaudRateWhereFramesMakeTheRound() {
+        SmallPit.start(measures);
+        measures.cycleStarted(400 * MS, 1);
+        measures.cycleStarted(600 * MS, 2);
+        measures.frameStarted(1_000 * MS, -1, 0, RIGHT, 1, 8);
+        measures.frameEnded(9_000 * MS, -1, 0, RIGHT, 1);
+        gear(9_000 * MS, 2, 130 * MS);
+
         String sentence = result().advice().get(0).sentence();
-        assertTrue(sentence.contains("waiting for the frame that brought it, on segment main"), sentence);
-        assertTrue(sentence.contains("replies come 700 us after the request on average"), sentence);
+        assertTrue(
+                sentence.contains("frames take 160 ms and the gaps between them 40 ms. Raise the baud rate (500000)"),
+                sentence);
     }
 
     @Test
