@@ -9,8 +9,8 @@ import dropline.protocol.sized.Sized;
 
 /**
  * How fast a segment's poll cycle can be at best: every node answers at once, nothing blocks, no state is sent, and the
- * USB stage costs nothing. A poll takes request, reply gap, reply, and the gap before the next; where the protocol needs
- * silence before every frame, neither gap is shorter than that. A node of weight w is polled w times.
+ * USB stage costs nothing. A poll takes request, reply gap, reply, and the gap before the next; where the protocol
+ * needs silence before every frame, neither gap is shorter than that. A node of weight w is polled w times.
  *
  * @param characterNanos one character, ns
  * @param shortestCycleNanos sum of all polls with the least reply gaps and the shortest replies, ns

@@ -8,8 +8,8 @@ import dropline.protocol.Destination;
 import dropline.protocol.NodeWire;
 
 /**
- * How long the wire is taken by one state: broadcasts with the gap or turnaround after each, or, where state is addressed,
- * what it adds to the polls that carry it.
+ * How long the wire is taken by one state: broadcasts with the gap or turnaround after each, or, where state is
+ * addressed, what it adds to the polls that carry it.
  *
  * @param frames broadcasts, or polls that carry state
  * @param nanos time they take, ns

@@ -12,6 +12,11 @@ final class Figures {
 
     private Figures() {}
 
+    /** A time in the unit that suits it. */
+    static String time(long nanos) {
+        return time((double) nanos);
+    }
+
     /** A time in the unit that suits it: {@code 20 us}, {@code 15.776 ms}, {@code 2 s}. */
     static String time(double nanos) {
         if (nanos < 1_000) {

@@ -15,6 +15,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 
 /** Reads pit files. The keys are in {@code docs/pit-file.md}, what can be wrong in {@code docs/problems}. */
 public final class PitFile {
@@ -29,8 +31,10 @@ public final class PitFile {
      * A file that describes a pit.
      *
      * @param tree the file as written, to look up and patch values by path
+     * @param recordingTime the unit of a CSV recording's time column; null where the file does not say
      */
-    public record Understood(Pit pit, PitTree tree) implements Result {}
+    public record Understood(
+            Pit pit, PitTree tree, @Nullable TimeUnit recordingTime) implements Result {}
 
     /** A file that does not, with everything that is wrong with it. */
     public record Wrong(List<Problem> problems) implements Result {
@@ -68,7 +72,8 @@ public final class PitFile {
         if (!report.isEmpty()) {
             return new Wrong(report.list());
         }
-        return new Understood(pit, new PitTree(file, text, tree.get()));
+        Optional<TimeUnit> time = root.block(Schema.RECORDING).flatMap(r -> r.get(Schema.RECORDING_TIME));
+        return new Understood(pit, new PitTree(file, text, tree.get()), time.orElse(null));
     }
 
     private static Optional<String> text(Path path, Report report) {

@@ -26,11 +26,13 @@ final class ReferencePage {
 
     /** What can be wrong with a pit file, as a Markdown table of codes that leads to the examples. */
     static String problems() {
-        StringBuilder table = new StringBuilder("| code | what is wrong | example | message |\n| --- | --- | --- | --- |\n");
+        StringBuilder table =
+                new StringBuilder("| code | what is wrong | example | message |\n| --- | --- | --- | --- |\n");
         for (PitCode code : PitCode.values()) {
             String example = example(code);
             table.append("| `").append(code).append("` | ").append(code.words()).append(" | ");
-            table.append(example.isEmpty() ? "" : "[file](pit-file/" + example + ")").append(" | [message](pit-file/");
+            table.append(example.isEmpty() ? "" : "[file](pit-file/" + example + ")")
+                    .append(" | [message](pit-file/");
             table.append(code).append(".txt) |\n");
         }
         return table.toString();
@@ -48,13 +50,19 @@ final class ReferencePage {
     private void section(String outer, Section section) {
         boolean named = section.shape() == Section.Shape.NAMED;
         String path = (outer.isEmpty() ? "" : outer + ".") + section.name() + (named ? ".NAME" : "");
-        text.append("\n### `").append(path).append("`\n\n").append(capital(section.doc())).append('.');
+        text.append("\n### `")
+                .append(path)
+                .append("`\n\n")
+                .append(capital(section.doc()))
+                .append('.');
         if (section.need() == Key.Need.REQUIRED) {
-            text.append(" Must be there.");
+            text.append(" Required.");
         }
         Key<?> shorthand = section.shorthand();
         if (shorthand != null) {
-            text.append(" A plain value in its place is its `").append(shorthand.name()).append("`.");
+            text.append(" A plain value in its place is its `")
+                    .append(shorthand.name())
+                    .append("`.");
         }
         text.append('\n');
         for (Described earlier : described) {
@@ -74,10 +82,17 @@ final class ReferencePage {
     }
 
     private void table(List<Key<?>> keys) {
-        text.append("\n| key | value | left out | what it is |\n| --- | --- | --- | --- |\n");
+        text.append("\n| key | value | default | what it is |\n| --- | --- | --- | --- |\n");
         for (Key<?> key : keys) {
-            text.append("| `").append(key.name()).append("` | ").append(cell(key.type().words()));
-            text.append(" | ").append(leftOut(key)).append(" | ").append(cell(key.doc())).append(" |\n");
+            text.append("| `")
+                    .append(key.name())
+                    .append("` | ")
+                    .append(cell(key.type().words()));
+            text.append(" | ")
+                    .append(leftOut(key))
+                    .append(" | ")
+                    .append(cell(key.doc()))
+                    .append(" |\n");
         }
     }
 
@@ -86,7 +101,7 @@ final class ReferencePage {
         if (standard != null) {
             return standard.isEmpty() ? "empty" : "`" + standard + "`";
         }
-        return key.need() == Key.Need.REQUIRED ? "must be there" : "may be";
+        return key.need() == Key.Need.REQUIRED ? "required" : "optional";
     }
 
     private void presets(String heading, List<Block> presets) {

@@ -1,6 +1,7 @@
 package dropline.harness.pitfile;
 
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 
 /** The keys of a whole pit file. Parts have declarations of their own: {@link BusKeys}, {@link PanelKeys}. */
 final class Schema {
@@ -14,6 +15,18 @@ final class Schema {
 
     static final Section HOST =
             Section.one("host", "the PC that runs the simulation and sends its state", List.of(STATE_RATE));
+
+    static final Key<TimeUnit> RECORDING_TIME = Key.optional(
+            "time",
+            Words.choice(new Words.Choices<TimeUnit>()
+                    .with("s", TimeUnit.SECONDS)
+                    .with("ms", TimeUnit.MILLISECONDS)
+                    .with("us", TimeUnit.MICROSECONDS)),
+            "unit of a CSV recording's first column, over what its heading says; where left out, the heading's, else"
+                    + " s");
+
+    static final Section RECORDING =
+            Section.one("recording", "how the pit's recordings are to be understood", List.of(RECORDING_TIME));
 
     static final Key<Long> EVERY = Key.required(
             "every", Times.time(Times.MILLI, Times.HOUR), "from one state to the next, the first after one");
@@ -50,6 +63,7 @@ final class Schema {
             "",
             List.of(NAME),
             HOST,
+            RECORDING,
             LOAD,
             BusKeys.ADAPTERS,
             BusKeys.HUBS,

@@ -18,8 +18,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /**
- * Holds the manual to the code. {@code -Ddropline.write-manual=true} writes the made parts and the messages anew; look at
- * the difference before you keep it.
+ * Holds the manual to the code. {@code -Ddropline.write-manual=true} writes the made parts and the messages anew; look
+ * at the difference before you keep it.
  */
 final class PitDocumentsTest {
     private static final boolean WRITE = Boolean.getBoolean("dropline.write-manual");

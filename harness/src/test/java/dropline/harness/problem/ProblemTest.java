@@ -22,11 +22,11 @@ final class ProblemTest {
     @Test
     void aProblemPrintsPlaceKeyCodeAndThreeLines() {
         assertEquals("""
-                  left.yaml:14:16: reply-gap: OUT_OF_RANGE
-                    found:    20us
-                    expected: at least 87us, one character at 115200 baud (line 3)
-                    fix:      write reply-gap: 2ms, or raise the baud rate\
-                  """, REPLY_GAP.text());
+            left.yaml:14:16: reply-gap: OUT_OF_RANGE
+              found:    20us
+              expected: at least 87us, one character at 115200 baud (line 3)
+              fix:      write reply-gap: 2ms, or raise the baud rate\
+            """, REPLY_GAP.text());
     }
 
     @Test
