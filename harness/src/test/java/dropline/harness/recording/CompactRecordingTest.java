@@ -46,8 +46,21 @@ final class CompactRecordingTest {
     @Test
     void everyFiniteDoubleComesBackExactly() throws IOException {
         double[] awkward = {
-            0.1, -0.1, 1e-15, 1e15, 9007199254740992.0, 9007199254740993e3, Double.MIN_VALUE, Double.MAX_VALUE, Math.PI,
-            1.0 / 3, 123456.789, 0.30000000000000004, -1e300, 4.35, 1.1e-16
+            0.1,
+            -0.1,
+            1e-15,
+            1e15,
+            9007199254740992.0,
+            9007199254740993e3,
+            Double.MIN_VALUE,
+            Double.MAX_VALUE,
+            Math.PI,
+            1.0 / 3,
+            123456.789,
+            0.30000000000000004,
+            -1e300,
+            4.35,
+            1.1e-16
         };
         List<String> expected = new ArrayList<>();
         try (RecordingWriter writer = RecordingWriter.create(file, columns(2), List.of())) {
@@ -194,7 +207,9 @@ final class CompactRecordingTest {
             assertEquals(1024, lines.size());
             assertEquals("1024 1536.0", lines.get(512));
             assertEquals(1, reader.losses().size());
-            assertTrue(reader.losses().get(0).startsWith("Block 2, at byte " + second), reader.losses().get(0));
+            assertTrue(
+                    reader.losses().get(0).startsWith("Block 2, at byte " + second),
+                    reader.losses().get(0));
         }
     }
 
@@ -229,8 +244,7 @@ final class CompactRecordingTest {
             assertThrows(IllegalArgumentException.class, () -> writer.move(9, "gear", 1));
             assertThrows(IllegalArgumentException.class, () -> writer.move(11, "flaps", 1));
             assertThrows(IllegalArgumentException.class, () -> writer.row(11, new double[] {1, 2}));
-            assertThrows(
-                    IllegalArgumentException.class, () -> writer.row(11, new double[] {Double.POSITIVE_INFINITY}));
+            assertThrows(IllegalArgumentException.class, () -> writer.row(11, new double[] {Double.POSITIVE_INFINITY}));
             writer.finish();
             assertThrows(IllegalStateException.class, () -> writer.row(12, new double[] {1}));
             assertThrows(IllegalStateException.class, writer::finish);

@@ -26,9 +26,7 @@ final class ConvertTest {
             0.04,123456789012345680000,0,-7,
             0.123456789,0.1,0,-7,
             0.2,,,,-3
-            """
-                    .replace("1e-7", "0.0000001")
-                    .replace("123456789012345680000", "1.2345678901234568E20");
+            """.replace("1e-7", "0.0000001").replace("123456789012345680000", "1.2345678901234568E20");
 
     @TempDir
     @SuppressWarnings("NullAway.Init")
@@ -65,7 +63,10 @@ final class ConvertTest {
         List<Long> read = new ArrayList<>();
 
         Convert.Result result = Convert.run(
-                table, folder.resolve("out.dlr"), ReadOptions.skippingBadRows(), (done, total) -> read.add(total - done));
+                table,
+                folder.resolve("out.dlr"),
+                ReadOptions.skippingBadRows(),
+                (done, total) -> read.add(total - done));
 
         assertEquals(new Convert.Result(1, 1, 1, List.of()), result);
         assertEquals(0L, read.get(read.size() - 1));
@@ -76,8 +77,7 @@ final class ConvertTest {
         Path table = RecordingExamples.csv(folder, TABLE);
         Path alias = folder.resolve(".").resolve(table.getFileName());
 
-        RecordingException wrong =
-                assertThrows(RecordingException.class, () -> RecordingExamples.copy(table, alias));
+        RecordingException wrong = assertThrows(RecordingException.class, () -> RecordingExamples.copy(table, alias));
 
         assertEquals("SAME_FILE", wrong.problems().get(0).code());
         assertEquals(TABLE, Files.readString(table));
@@ -98,8 +98,8 @@ final class ConvertTest {
     void onlyAHeaderIsNoRecording() throws IOException {
         Path table = RecordingExamples.csv(folder, "time,a\n");
 
-        RecordingException wrong = assertThrows(
-                RecordingException.class, () -> RecordingExamples.copy(table, folder.resolve("out.dlr")));
+        RecordingException wrong =
+                assertThrows(RecordingException.class, () -> RecordingExamples.copy(table, folder.resolve("out.dlr")));
 
         assertEquals("NO_ROWS", wrong.problems().get(0).code());
     }

@@ -68,8 +68,7 @@ final class CsvRecordingTest {
         Path file = RecordingExamples.csv(folder, "time_s,a\n1500,2\n");
 
         assertEquals(
-                List.of("1500000 2.0"),
-                RecordingExamples.lines(file, new ReadOptions(false, TimeUnit.MICROSECONDS)));
+                List.of("1500000 2.0"), RecordingExamples.lines(file, new ReadOptions(false, TimeUnit.MICROSECONDS)));
     }
 
     @Test
@@ -94,21 +93,14 @@ final class CsvRecordingTest {
         try (RecordingReader reader = RecordingReader.open(file, ReadOptions.strict())) {
             assertEquals(List.of("gear lever", "flaps"), reader.controls());
             assertEquals(
-                    List.of(
-                            "0 1.0",
-                            "1000000000 2.0",
-                            "3000000000 3.0",
-                            "1000000000 ! 0 1",
-                            "2000000000 ! 1 3"),
+                    List.of("0 1.0", "1000000000 2.0", "3000000000 3.0", "1000000000 ! 0 1", "2000000000 ! 1 3"),
                     RecordingExamples.lines(reader));
         }
     }
 
     @Test
     void everythingWrongIsListedWithLineAndCharacter() throws IOException {
-        Path file = RecordingExamples.csv(
-                folder,
-                """
+        Path file = RecordingExamples.csv(folder, """
                 time,alt,"vs",control:gear
                 0,1,2,0
                 1,abc,NaN,0

@@ -21,14 +21,12 @@ final class LoadFeedTest {
 
         assertTrue(feed.fill(block, 100_000_001));
 
-        assertEquals(
-                """
+        assertEquals("""
                 25: 0=-999 3=-999 1=-999
                 50: 4=-999 0=-1000 3=-1000
                 75: 1=-1000 4=-1000 0=-999
                 100: 3=-999 1=-999 4=-999
-                """,
-                PitExamples.text(block));
+                """, PitExamples.text(block));
     }
 
     @Test

@@ -35,14 +35,7 @@ final class PitExamples {
         List<Indicator> indicators = new ArrayList<>();
         for (int signal : signals) {
             indicators.add(new Indicator(
-                    "lamp " + signal,
-                    Indicator.Kind.LAMP,
-                    List.of(signal),
-                    0,
-                    0,
-                    0,
-                    Indicator.Blocks.NOTHING,
-                    0));
+                    "lamp " + signal, Indicator.Kind.LAMP, List.of(signal), 0, 0, 0, Indicator.Blocks.NOTHING, 0));
         }
         List<Control> switches = controls.stream()
                 .map(name -> new Control(name, Control.Kind.TOGGLE, 0, 0, 0, 0))
@@ -69,12 +62,7 @@ final class PitExamples {
                 0,
                 0);
         Segment segment = new Segment(
-                "one",
-                500_000,
-                CharacterFormat.EIGHT_N_ONE,
-                Sized.withReply(8, 8, 6, 4, 10),
-                controller,
-                nodes);
+                "one", 500_000, CharacterFormat.EIGHT_N_ONE, Sized.withReply(8, 8, 6, 4, 10), controller, nodes);
         return new Pit("example", 0, null, signals, List.of(segment));
     }
 
@@ -99,7 +87,10 @@ final class PitExamples {
         }
         for (int move = 0; move < block.moves(); move++) {
             text.append(block.moveNanos(move) / 1_000_000).append("! ");
-            text.append(block.moveControl(move)).append('=').append(block.moveValue(move)).append('\n');
+            text.append(block.moveControl(move))
+                    .append('=')
+                    .append(block.moveValue(move))
+                    .append('\n');
         }
         return text.toString();
     }

@@ -18,8 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 final class PitFeedTest {
     private static final Pit PIT =
             PitExamples.pit(List.of(PitExamples.signal("alt", 10), PitExamples.heading()), "gear", "flaps");
-    private static final String FLIGHT =
-            """
+    private static final String FLIGHT = """
             time,heading,unused,alt,control:flaps,control:gone
             100.000,359.4,1,1004,0,0
             100.040,359.6,2,1004,0,0
@@ -41,8 +40,7 @@ final class PitFeedTest {
             boolean more = feed.fill(block, Long.MAX_VALUE);
 
             assertFalse(more);
-            assertEquals(
-                    """
+            assertEquals("""
                     0: 0=100 1=359
                     40: 1=0
                     80: 0=101 1=1
@@ -50,8 +48,7 @@ final class PitFeedTest {
                     160: 0=103 1=2
                     90! 1=2
                     160! 1=0
-                    """,
-                    PitExamples.text(block));
+                    """, PitExamples.text(block));
             assertEquals(1, feed.unusedColumns());
             assertEquals(1, feed.unusedControls());
             assertEquals(160_000_000, feed.reachedNanos());
@@ -158,8 +155,10 @@ final class PitFeedTest {
             boolean more = true;
             for (long until = stretchNanos; more; until += stretchNanos) {
                 more = feed.fill(block, until);
-                PitExamples.text(block).lines().forEach(line ->
-                        (line.contains("!") ? moves : rows).append(line).append('\n'));
+                PitExamples.text(block)
+                        .lines()
+                        .forEach(line ->
+                                (line.contains("!") ? moves : rows).append(line).append('\n'));
             }
         }
         return rows.append(moves).toString();

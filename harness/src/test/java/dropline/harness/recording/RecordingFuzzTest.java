@@ -37,7 +37,9 @@ final class RecordingFuzzTest {
 
     @Test
     void anyBytesEndInRowsOrProblems() throws IOException {
-        byte[][] beginnings = {{}, {0x1F, (byte) 0x8B}, {0x1F, (byte) 0x8B, 8, 0, 0, 0, 0, 0, 0, 0}, {(byte) 0xFF, (byte) 0xFE}};
+        byte[][] beginnings = {
+            {}, {0x1F, (byte) 0x8B}, {0x1F, (byte) 0x8B, 8, 0, 0, 0, 0, 0, 0, 0}, {(byte) 0xFF, (byte) 0xFE}
+        };
         for (long seed = 1; seed <= 300; seed++) {
             Random random = new Random(seed);
             byte[] beginning = beginnings[random.nextInt(beginnings.length)];
@@ -99,8 +101,7 @@ final class RecordingFuzzTest {
 
     private byte[] compact() throws IOException {
         Path file = folder.resolve("whole.dlr");
-        try (RecordingWriter writer =
-                RecordingWriter.create(file, CompactRecordingTest.columns(3), List.of("gear"))) {
+        try (RecordingWriter writer = RecordingWriter.create(file, CompactRecordingTest.columns(3), List.of("gear"))) {
             for (int row = 0; row < 40; row++) {
                 writer.row(row * 40L, new double[] {row, row / 7.0, row < 20 ? Double.NaN : 1});
                 writer.move(row * 40L, "gear", row & 1);
