@@ -25,14 +25,15 @@ final class ReleaseZipIT {
     private static final List<String> SHELL_TOOLS =
             List.of("sh", "dirname", "readlink", "sed", "uname", "basename", "cat");
 
-    @TempDir
-    private Path temp;
+    private Path temp = Path.of("");
+    private Path path = Path.of("");
 
+    @SuppressWarnings("NullAway.Init")
     private UnpackedRelease release;
-    private Path path;
 
     @BeforeAll
-    void unpack() throws IOException {
+    void unpack(@TempDir Path folderOfAllTests) throws IOException {
+        temp = folderOfAllTests;
         Path folder = Files.createDirectories(temp.resolve("a folder with spaces"));
         release = UnpackedRelease.into(folder);
         path = Files.createDirectories(temp.resolve("only java"));
