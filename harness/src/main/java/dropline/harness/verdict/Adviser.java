@@ -54,13 +54,13 @@ final class Adviser {
         WorstMoment worst = panel.worst();
         if (worst == null || panel.verdict().valueNanos() > worst.latencyNanos()) {
             long lost = panel.signals().stream().mapToLong(SignalResult::lost).sum();
-            return panel.panel() + " had not shown " + Words.count(lost, "change") + " by the end. Look whether node "
+            return "It had not shown " + Words.count(lost, "change") + " by the end. Look whether node "
                     + panel.node() + " is heard on segment " + panel.segment() + " at all: there "
                     + Words.count(segment.gaveUp(), "transaction") + " of " + segment.asked() + " got no reply and "
                     + Words.count(segment.overruns(), "frame") + " got lost in buffers.";
         }
         Stage stage = worst.stages().longest();
-        String start = panel.panel() + ": of the slowest update's " + Words.time(worst.latencyNanos()) + ", "
+        String start = "Of the slowest update's " + Words.time(worst.latencyNanos()) + ", "
                 + Words.time(worst.stages().nanos(stage)) + " went ";
         return start
                 + switch (stage) {
@@ -178,7 +178,7 @@ final class Adviser {
 
     private String onControl(ControlResult control, SegmentResult segment) {
         if (control.lostSteps() > 0) {
-            return Words.count(control.lostSteps(), "step") + " of " + control.control()
+            return Words.count(control.lostSteps(), "step") + " of " + control.moves()
                     + " never reached the host: moved "
                     + "back before node " + control.node() + " believed it, or not heard of by the end. Look at its"
                     + " debounce time, and whether the node answers.";
@@ -189,14 +189,14 @@ final class Adviser {
                 ? " Its adapter's latency timer is "
                         + Words.time(controller.adapter().latencyTimerNanos()) + ": set it to 1 ms."
                 : " Shorten the round, or give node " + control.node() + " more polls in it.";
-        return control.control() + " took " + Words.time(control.verdict().valueNanos())
+        return "It took " + Words.time(control.verdict().valueNanos())
                 + " to reach the host; a round of polls on segment " + control.segment() + " takes up to "
                 + Words.time(segment.pollCycle().maxNanos()) + "." + adapter;
     }
 
     private static String onTimeOuts(SegmentResult segment) {
         long tries = segment.asked() + segment.retried();
-        return "On segment " + segment.segment() + " " + segment.timedOut() + " of " + tries
+        return segment.timedOut() + " of " + tries
                 + " requests got no reply in time, " + Words.count(segment.gaveUp(), "transaction")
                 + " given up; the slowest good reply came "
                 + Words.time(Math.max(0, segment.replyGap().maxNanos()))

@@ -156,7 +156,7 @@ class VerdictsTest {
         measures.shown(1_104 * MS, ALTITUDE_DIGITS, 2);
 
         assertEquals(
-                "altimeter: of the slowest update's 104 ms, 102 ms went into digits, a digit display that is refreshed"
+                "Of the slowest update's 104 ms, 102 ms went into digits, a digit display that is refreshed"
                         + " every 100 ms and takes 5 ms for it. Refresh it more often.",
                 result().advice().get(0).sentence());
     }
@@ -182,7 +182,7 @@ class VerdictsTest {
         gear(1_000 * MS, 2, 130 * MS);
 
         assertEquals(
-                "lamps: of the slowest update's 130 ms, 130 ms went into waiting for the frame that brought it, on"
+                "Of the slowest update's 130 ms, 130 ms went into waiting for the frame that brought it, on"
                         + " segment main; a round of polls takes 200 ms on average and 200 ms at most. Of an average"
                         + " round, frames take 0 ns and the gaps between them 200 ms. Replies come 700 us after the"
                         + " request on average and 700 us at most. Make them come sooner, give node left more polls a"
