@@ -68,7 +68,7 @@ final class PlanTest {
 
         // MODBUS over serial line V1.02, 2.5.1.1: 8 characters of 11 bits, t3.5, 7 characters (one register read), t3.5
         assertEquals(572_917, floor.characterNanos());
-        assertEquals((8 * 11 + 7 * 11 + 2 * 38.5) * 1e9 / 19_200, floor.shortestCycleNanos(), 4);
+        assertEquals((8 * 11 + 7 * 11 + 2 * 38.5) * 1e9 / 19_200, (double) floor.shortestCycleNanos(), 4);
     }
 
     @Test

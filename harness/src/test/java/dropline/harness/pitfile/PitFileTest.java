@@ -162,9 +162,11 @@ final class PitFileTest {
 
         // 10 bits at 115200 baud: 86.8 us
         assertEquals(
-                "pit.yaml:11:55: reply-gap: OUT_OF_RANGE\n  found:    20us\n"
-                        + "  expected: at least 87 us, one character at 115200 baud (line 8)\n"
-                        + "  fix:      write reply-gap: 100 us, or raise the baud rate",
+                """
+                pit.yaml:11:55: reply-gap: OUT_OF_RANGE
+                  found:    20us
+                  expected: at least 87 us, one character at 115200 baud (line 8)
+                  fix:      write reply-gap: 100 us, or raise the baud rate""",
                 PitText.problems(text).get(0).text());
     }
 
@@ -208,19 +210,19 @@ final class PitFileTest {
     /** Whatever single line is missing or doubled, a file is understood or has problems; nothing else ever happens. */
     @Test
     void noSpoiltFileGetsPastTheProblems() {
-        String[] lines = PitText.SMALL.split("\n");
+        List<String> lines = PitText.SMALL.lines().toList();
         int wrong = 0;
-        for (int spoilt = 0; spoilt < lines.length; spoilt++) {
+        for (int spoilt = 0; spoilt < lines.size(); spoilt++) {
             StringBuilder without = new StringBuilder();
             StringBuilder twice = new StringBuilder();
-            for (int i = 0; i < lines.length; i++) {
-                without.append(i == spoilt ? "" : lines[i] + "\n");
-                twice.append(lines[i]).append('\n').append(i == spoilt ? lines[i] + "\n" : "");
+            for (int i = 0; i < lines.size(); i++) {
+                without.append(i == spoilt ? "" : lines.get(i) + "\n");
+                twice.append(lines.get(i)).append('\n').append(i == spoilt ? lines.get(i) + "\n" : "");
             }
             wrong += PitFile.parse("pit.yaml", without.toString()) instanceof PitFile.Wrong ? 1 : 0;
             wrong += PitFile.parse("pit.yaml", twice.toString()) instanceof PitFile.Wrong ? 1 : 0;
         }
-        assertTrue(wrong > lines.length, "wrong=" + wrong);
+        assertTrue(wrong > lines.size(), "wrong=" + wrong);
     }
 
     /** Cut off anywhere, a file is understood or has problems. */
