@@ -161,13 +161,12 @@ final class PitFileTest {
                 .replace("500 kbaud", "115200 baud");
 
         // 10 bits at 115200 baud: 86.8 us
-        assertEquals(
-                """
-                pit.yaml:11:55: reply-gap: OUT_OF_RANGE
-                  found:    20us
-                  expected: at least 87 us, one character at 115200 baud (line 8)
-                  fix:      write reply-gap: 100 us, or raise the baud rate""",
-                PitText.problems(text).get(0).text());
+        assertEquals("""
+                  pit.yaml:11:55: reply-gap: OUT_OF_RANGE
+                    found:    20us
+                    expected: at least 87 us, one character at 115200 baud (line 8)
+                    fix:      write reply-gap: 100 us, or raise the baud rate\
+                  """, PitText.problems(text).get(0).text());
     }
 
     @Test
