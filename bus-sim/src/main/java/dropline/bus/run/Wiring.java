@@ -71,7 +71,7 @@ final class Wiring {
                 .toArray();
     }
 
-    /** The controls of a node as the trace numbers them. */
+    /** The controls of a node as the trace numbers them, in the order of their numbers on the wire. */
     int[] controlsOf(int node) {
         List<Integer> found = new ArrayList<>();
         for (int c = 0; c < layout.controls().size(); c++) {
@@ -79,7 +79,11 @@ final class Wiring {
                 found.add(c);
             }
         }
-        return found.stream().mapToInt(Integer::intValue).toArray();
+        return found.stream()
+                .sorted(Comparator.comparingInt(
+                        c -> layout.controls().get(c).control().number()))
+                .mapToInt(Integer::intValue)
+                .toArray();
     }
 
     /** For each of a destination's signals, a node's places where it is shown. */
@@ -110,7 +114,6 @@ final class Wiring {
         for (int control : controlsOf(node)) {
             controls.add(new ControlWire(layout.controls().get(control).control().number()));
         }
-        controls.sort(Comparator.comparingInt(ControlWire::number));
         return new NodeWire(described.address(), signals, controls);
     }
 

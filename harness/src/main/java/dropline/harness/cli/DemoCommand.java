@@ -46,7 +46,7 @@ final class DemoCommand implements Callable<Integer> {
         InputFiles.mustExist(demo.resolve("pit.yaml"), "demo pit");
         InputFiles.mustExist(flight, "demo flight");
         OutputFiles.mustBeWritable(report);
-        Pit pit = PitFiles.read(demo.resolve("pit.yaml"));
+        Pit pit = PitFiles.read(demo.resolve("pit.yaml")).pit();
         Source.Opening opening = () -> Source.recording(flight, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
         ReplayResult result = new Session(console, pit, "flight.dlr", opening, 1, false, null).run();
         OutputFiles.write(report, HtmlReport.of(result));

@@ -38,7 +38,7 @@ final class DescribeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        console.out().print(Describe.table(PitFiles.read(pit)));
+        console.out().print(Describe.table(PitFiles.read(pit).pit()));
         return ExitCode.PASS;
     }
 }

@@ -1,6 +1,5 @@
 package dropline.harness.cli;
 
-import dropline.bus.pit.Pit;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.problem.Problem;
 import dropline.harness.problem.Problems;
@@ -11,11 +10,11 @@ import java.util.List;
 final class PitFiles {
     private PitFiles() {}
 
-    static Pit read(Path file) {
+    static PitFile.Understood read(Path file) {
         InputFiles.mustExist(file, "pit file");
         PitFile.Result result = PitFile.read(file);
         if (result instanceof PitFile.Understood understood) {
-            return understood.pit();
+            return understood;
         }
         if (result instanceof PitFile.Wrong wrong) {
             throw wrong(wrong.problems());

@@ -2,6 +2,7 @@ package dropline.harness.cli;
 
 import dropline.bus.pit.Pit;
 import dropline.harness.json.ReplayJson;
+import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.ReadOptions;
 import dropline.harness.replay.Source;
@@ -128,10 +129,10 @@ final class ReplayCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         Source.Opening opening;
         String name;
-        Pit understood;
+        PitFile.Understood understood;
         if (forNanos != null) {
             understood = readPit();
-            opening = load(understood, forNanos);
+            opening = load(understood.pit(), forNanos);
             name = "described load";
         } else {
             Path file = recordingFile();
@@ -140,13 +141,13 @@ final class ReplayCommand implements Callable<Integer> {
             Path last = file.getFileName();
             name = last == null ? file.toString() : last.toString();
         }
-        ReplayResult result = new Session(console, understood, name, opening, seed, singleFailures, trace).run();
+        ReplayResult result = new Session(console, understood.pit(), name, opening, seed, singleFailures, trace).run();
         write(result);
         return Session.exitCode(result);
     }
 
-    private Pit readPit() throws IOException {
-        Pit understood = PitFiles.read(pit);
+    private PitFile.Understood readPit() throws IOException {
+        PitFile.Understood understood = PitFiles.read(pit);
         Path[] inputs = recording == null ? new Path[] {pit} : new Path[] {pit, recording};
         OutputFiles.mustBeWritable(html, inputs);
         OutputFiles.mustBeWritable(trace, inputs);
@@ -181,14 +182,14 @@ final class ReplayCommand implements Callable<Integer> {
         return recording;
     }
 
-    private Source.Opening recording(Pit understood, Path file) {
+    private Source.Opening recording(PitFile.Understood understood, Path file) {
         long from = fromNanos == null ? 0 : fromNanos;
         long to = toNanos == null ? PitFeed.TO_THE_END : toNanos;
         if (to <= from) {
             throw usage("--to must lie after --from");
         }
-        ReadOptions options = lenient ? ReadOptions.skippingBadRows() : ReadOptions.strict();
-        return () -> Source.recording(file, understood, options, from, to);
+        ReadOptions options = new ReadOptions(lenient, understood.recordingTime());
+        return () -> Source.recording(file, understood.pit(), options, from, to);
     }
 
     private void write(ReplayResult result) throws IOException {
