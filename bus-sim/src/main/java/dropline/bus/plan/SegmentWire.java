@@ -9,7 +9,6 @@ import dropline.bus.pit.Segment;
 import dropline.protocol.NodeWire;
 import dropline.protocol.NodeWire.ControlWire;
 import dropline.protocol.NodeWire.SignalWire;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
@@ -55,15 +54,21 @@ public final class SegmentWire {
         return new NodeWire(node.address(), signals, controls);
     }
 
-    /** All nodes, as a broadcast sees them. */
-    public static NodeWire all(Pit pit, Segment segment) {
+    /** Indices into the pit's signals of what any node of a segment shows, ascending by the signals' own numbers. */
+    public static List<Integer> signals(Pit pit, Segment segment) {
         TreeSet<Integer> shown = new TreeSet<>();
         segment.nodes().forEach(node -> shown.addAll(signals(pit, node)));
-        List<SignalWire> signals = new ArrayList<>();
-        shown.stream()
+        return shown.stream()
+                .sorted(Comparator.comparingInt(s -> pit.signals().get(s).number()))
+                .toList();
+    }
+
+    /** All nodes, as a broadcast sees them. */
+    public static NodeWire all(Pit pit, Segment segment) {
+        List<SignalWire> signals = signals(pit, segment).stream()
                 .map(s -> pit.signals().get(s))
-                .sorted(Comparator.comparingInt(s -> s.number()))
-                .forEach(s -> signals.add(new SignalWire(s.number(), s.valueBytes())));
+                .map(s -> new SignalWire(s.number(), s.valueBytes()))
+                .toList();
         return new NodeWire(0, signals, List.of());
     }
 }

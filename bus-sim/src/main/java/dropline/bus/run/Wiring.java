@@ -2,16 +2,13 @@ package dropline.bus.run;
 
 import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Layout;
-import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.bus.plan.SegmentWire;
 import dropline.protocol.NodeWire;
-import dropline.protocol.NodeWire.ControlWire;
-import dropline.protocol.NodeWire.SignalWire;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.TreeSet;
 
 /**
  * Who is told what on one segment: which signals go to which destination, in the order of their numbers on the wire, and
@@ -33,7 +30,7 @@ final class Wiring {
                 mine.add(i);
             }
         }
-        nodes = mine.stream().mapToInt(Integer::intValue).toArray();
+        nodes = indices(mine);
     }
 
     /** The segment's nodes as the trace numbers them, in poll order. */
@@ -47,28 +44,12 @@ final class Wiring {
 
     /** The pit's signals that a node shows, in the order of their numbers on the wire. */
     int[] signalsOf(int node) {
-        TreeSet<Integer> shown = new TreeSet<>();
-        for (Layout.Slot slot : layout.slots()) {
-            if (slot.node() == node) {
-                shown.add(slot.signal());
-            }
-        }
-        Node described = layout.nodes().get(node).node();
-        return byNumber(shown, described);
+        return indices(SegmentWire.signals(pit, layout.nodes().get(node).node()));
     }
 
     /** The pit's signals that any node of the segment shows, in the order of their numbers. */
     int[] signalsOfAll() {
-        TreeSet<Integer> shown = new TreeSet<>();
-        for (int node : nodes) {
-            for (int signal : signalsOf(node)) {
-                shown.add(signal);
-            }
-        }
-        return shown.stream()
-                .sorted(Comparator.comparingInt(s -> pit.signals().get(s).number()))
-                .mapToInt(Integer::intValue)
-                .toArray();
+        return indices(SegmentWire.signals(pit, segment));
     }
 
     /** The controls of a node as the trace numbers them, in the order of their numbers on the wire. */
@@ -79,11 +60,9 @@ final class Wiring {
                 found.add(c);
             }
         }
-        return found.stream()
-                .sorted(Comparator.comparingInt(
-                        c -> layout.controls().get(c).control().number()))
-                .mapToInt(Integer::intValue)
-                .toArray();
+        found.sort(
+                Comparator.comparingInt(c -> layout.controls().get(c).control().number()));
+        return indices(found);
     }
 
     /** For each of a destination's signals, a node's places where it is shown. */
@@ -97,49 +76,22 @@ final class Wiring {
                     found.add(s);
                 }
             }
-            slots[i] = found.stream().mapToInt(Integer::intValue).toArray();
+            slots[i] = indices(found);
         }
         return slots;
     }
 
     /** A node as the protocol sees it. */
     NodeWire wireOf(int node) {
-        Node described = layout.nodes().get(node).node();
-        List<SignalWire> signals = new ArrayList<>();
-        for (int signal : signalsOf(node)) {
-            signals.add(new SignalWire(
-                    number(signal, described), pit.signals().get(signal).valueBytes()));
-        }
-        List<ControlWire> controls = new ArrayList<>();
-        for (int control : controlsOf(node)) {
-            controls.add(new ControlWire(layout.controls().get(control).control().number()));
-        }
-        return new NodeWire(described.address(), signals, controls);
+        return SegmentWire.of(pit, layout.nodes().get(node).node());
     }
 
     /** All nodes as the protocol sees them. */
     NodeWire wireOfAll() {
-        List<SignalWire> signals = new ArrayList<>();
-        for (int signal : signalsOfAll()) {
-            signals.add(new SignalWire(
-                    pit.signals().get(signal).number(), pit.signals().get(signal).valueBytes()));
-        }
-        return new NodeWire(0, signals, List.of());
+        return SegmentWire.all(pit, segment);
     }
 
-    private int[] byNumber(TreeSet<Integer> signals, Node node) {
-        return signals.stream()
-                .sorted(Comparator.comparingInt(s -> number(s, node)))
-                .mapToInt(Integer::intValue)
-                .toArray();
-    }
-
-    private int number(int signal, Node node) {
-        for (Node.Register register : node.registers()) {
-            if (register.signal() == signal) {
-                return register.address();
-            }
-        }
-        return pit.signals().get(signal).number();
+    private static int[] indices(List<Integer> found) {
+        return found.stream().mapToInt(Integer::intValue).toArray();
     }
 }
