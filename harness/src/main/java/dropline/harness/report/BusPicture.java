@@ -15,9 +15,10 @@ import java.util.Map;
  * @param worst its slowest update
  * @param lanes from the top: the controller, the panel's own node, then the others as they come
  * @param boxes the frames
- * @param changed where the change was
+ * @param changed where the change was, or the drawing begins
  * @param shown where the panel showed it
- * @param axis marks in time since the change
+ * @param begins what the line at the left means
+ * @param axis marks in time since then
  * @param summary what happened, in a sentence
  */
 public record BusPicture(
@@ -27,6 +28,7 @@ public record BusPicture(
         List<Box> boxes,
         double changed,
         double shown,
+        String begins,
         List<Tick> axis,
         String summary) {
     /** Width of the lanes. */
@@ -63,20 +65,24 @@ public record BusPicture(
                 lanes.add(new Lane(shortened(name), name, STEP * lanes.size(), name.equals(panel.node())));
             }
         }
-        long from = worst.frames().get(0).startNanos();
-        from = Math.min(from, worst.changedNanos());
+        long first = worst.frames().get(0).startNanos();
         long until = Math.max(worst.untilNanos(), worst.shownNanos());
+        boolean cut = first - worst.changedNanos() > (until - worst.changedNanos()) / 10;
+        long from = cut ? first : Math.min(first, worst.changedNanos());
+        long origin = cut ? first : worst.changedNanos();
         Scale scale = new Scale(from - (until - from) / 100, until + (until - from) / 100);
         List<Box> boxes = new ArrayList<>();
         for (BusFrame frame : worst.frames()) {
             boxes.add(box(frame, order.getOrDefault(frame.talker(), 0), scale, worst.changedNanos()));
         }
-        double changed = scale.x(worst.changedNanos());
-        List<Tick> axis = Tick.along(Math.max(1, scale.until - worst.changedNanos()), WIDTH - changed, 8).stream()
-                .map(tick -> new Tick(tenth(tick.at() + changed), tick.text()))
+        double zero = scale.x(origin);
+        List<Tick> axis = Tick.along(Math.max(1, scale.until - origin), WIDTH - zero, 8).stream()
+                .map(tick -> new Tick(tenth(tick.at() + zero), tick.text()))
                 .toList();
+        String begins =
+                cut ? "drawn from " + Figures.time(first - worst.changedNanos()) + " after the change on" : "changed";
         return new BusPicture(
-                panel, worst, lanes, boxes, changed, scale.x(worst.shownNanos()), axis, summary(panel, worst));
+                panel, worst, lanes, boxes, zero, scale.x(worst.shownNanos()), begins, axis, summary(panel, worst));
     }
 
     /** Height of the lanes. */

@@ -1,0 +1,5 @@
+/** Replays, whole, on small pits. */
+@NullMarked
+package dropline.harness.replay;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,37 @@
+package dropline.harness.report;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+final class TextReportTest {
+    private static final List<String> LINES =
+            TextReport.of(InventedResult.plain()).lines().toList();
+
+    @Test
+    void itBeginsWithTheVerdictInASentence() {
+        assertTrue(LINES.get(0).startsWith("FAIL. 2 of 36 panels miss their limit;"), () -> LINES.get(0));
+    }
+
+    @Test
+    void sentencesComeBeforeAdviceAndAdviceBeforeTables() {
+        int advice = LINES.indexOf("What to do");
+        int panels = LINES.indexOf("Panels, least margin first: state change to the panel showing it");
+
+        assertTrue(advice > 1 && panels > advice, advice + " " + panels);
+    }
+
+    @Test
+    void everythingOfOurOwnIsAscii() {
+        assertTrue(LINES.stream().allMatch(line -> line.chars().allMatch(letter -> letter >= ' ' && letter < 127)));
+    }
+
+    @Test
+    void proseIsNoWiderThan96Columns() {
+        int advice = LINES.indexOf("What to do");
+        int panels = LINES.indexOf("Panels, least margin first: state change to the panel showing it");
+
+        assertTrue(LINES.subList(0, panels).stream().allMatch(line -> line.length() <= 96), () -> "after " + advice);
+    }
+}
