@@ -29,24 +29,13 @@ public final class Pits {
     }
 
     public static Indicator lamp(int signal) {
-        return new Indicator(
-                "lamp", Indicator.Kind.LAMP, List.of(signal), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
+        return new Indicator("lamp", Indicator.Kind.LAMP, List.of(signal), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
     }
 
     /** A reply after exactly this gap, from a loop that never blocks and takes no time. */
     public static Profile profile(long replyGapNanos) {
         return new Profile(
-                Profile.ReplyFrom.LOOP,
-                Distribution.constant(replyGapNanos),
-                0,
-                0,
-                0,
-                2,
-                63,
-                List.of(),
-                0,
-                0,
-                0);
+                Profile.ReplyFrom.LOOP, Distribution.constant(replyGapNanos), 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
     }
 
     public static Node node(String name, int address, Profile profile, List<Indicator> shows, List<Control> controls) {
@@ -57,25 +46,13 @@ public final class Pits {
 
     public static Controller controller(Controller.StateDelivery state, long timeOutNanos, int retries) {
         return new Controller(
-                Controller.Kind.HUB,
-                Adapter.NONE,
-                state,
-                timeOutNanos,
-                retries,
-                0,
-                0,
-                50 * MICRO,
-                0,
-                0,
-                0,
-                0);
+                Controller.Kind.HUB, Adapter.NONE, state, timeOutNanos, retries, 0, 0, 50 * MICRO, 0, 0, 0, 0);
     }
 
     /** Requests and replies of 10 characters, state of 6 and 4 a signal. */
     public static Pit pit(List<Signal> signals, Controller controller, List<Node> nodes) {
         Sized sized = new Sized(10, List.of(new Sized.ReplyChoice(10, 1)), 6, 4, 10, 0);
-        Segment segment =
-                new Segment("segment", 500_000, CharacterFormat.EIGHT_N_ONE, sized, controller, nodes);
+        Segment segment = new Segment("segment", 500_000, CharacterFormat.EIGHT_N_ONE, sized, controller, nodes);
         return new Pit("pit", 0, null, signals, List.of(segment));
     }
 }

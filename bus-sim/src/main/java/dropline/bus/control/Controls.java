@@ -8,9 +8,9 @@ import dropline.bus.trace.Rank;
 import java.util.List;
 
 /**
- * The controls of a segment: what was moved, what their nodes believe, what the host was told. A contact is believed once
- * it has bounced out and held still for its debounce time; one moved again before that was never seen. Encoders and axes
- * are read at once; an axis that moved no further than its dead band is not reported.
+ * The controls of a segment: what was moved, what their nodes believe, what the host was told. A contact is believed
+ * once it has bounced out and held still for its debounce time; one moved again before that was never seen. Encoders
+ * and axes are read at once; an axis that moved no further than its dead band is not reported.
  *
  * <p>Serials count what ought to be noticed: a toggle's moves, a button's presses, an encoder's and an axis's changes.
  */
@@ -38,8 +38,8 @@ public final class Controls implements EventOrder.Revision {
         candidateNanos = new long[count];
         reported = new int[count];
         for (int i = 0; i < count; i++) {
-            bounceStream[i] = Draws.stream(
-                    seed, Draws.nameHash(places.get(i).control().name()), Draws.Purpose.BOUNCE);
+            bounceStream[i] =
+                    Draws.stream(seed, Draws.nameHash(places.get(i).control().name()), Draws.Purpose.BOUNCE);
         }
     }
 

@@ -1,6 +1,4 @@
-/**
- * What a person moves, as a node sees it: state, never events. Start from {@link dropline.bus.control.Controls}.
- */
+/** What a person moves, as a node sees it: state, never events. Start from {@link dropline.bus.control.Controls}. */
 @NullMarked
 package dropline.bus.control;
 

@@ -5,8 +5,9 @@ import dropline.bus.pit.Node;
 import java.util.List;
 
 /**
- * Weighted round robin with back-off: whose turn it is. A node of weight w is polled w times a cycle, spread over it. One
- * that gave no answer several times in a row is left alone for a while, so that an unplugged panel does not slow the rest.
+ * Weighted round robin with back-off: whose turn it is. A node of weight w is polled w times a cycle, spread over it.
+ * One that gave no answer several times in a row is left alone for a while, so that an unplugged panel does not slow
+ * the rest.
  */
 public final class PollPlan {
     private final int[] turns;

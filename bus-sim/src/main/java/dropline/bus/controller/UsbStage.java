@@ -5,9 +5,9 @@ import dropline.bus.chance.Draws.Purpose;
 import dropline.bus.pit.Adapter;
 
 /**
- * What the USB adapter costs. Outward a write waits for the next USB frame. Inward a received character waits for a full
- * packet or the latency timer, which starts afresh at every packet, then for the next USB frame and for the host to wake
- * (FTDI AN232B-04).
+ * What the USB adapter costs. Outward a write waits for the next USB frame. Inward a received character waits for a
+ * full packet or the latency timer, which starts afresh at every packet, then for the next USB frame and for the host
+ * to wake (FTDI AN232B-04).
  */
 public final class UsbStage {
     private final Adapter adapter;

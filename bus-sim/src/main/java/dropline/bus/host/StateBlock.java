@@ -6,9 +6,9 @@ import java.util.Arrays;
  * A stretch of a recording in columns, filled by who reads it and then read by every segment; reused block after block,
  * so that memory does not grow with a recording's length. Times never run backwards.
  *
- * <p>A <em>row</em> is one recorded instant with the changes seen at it: only signals whose quantised value differs from
- * the last row's. The first row of a recording holds every signal that it knows. A row without changes is still a state
- * instant when states go out as recorded. A <em>move</em> is a control moved by a person.
+ * <p>A <em>row</em> is one recorded instant with the changes seen at it: only signals whose quantised value differs
+ * from the last row's. The first row of a recording holds every signal that it knows. A row without changes is still a
+ * state instant when states go out as recorded. A <em>move</em> is a control moved by a person.
  */
 public final class StateBlock {
     private long[] rowNanos = new long[64];

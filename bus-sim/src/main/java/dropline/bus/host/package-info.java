@@ -1,6 +1,6 @@
 /**
- * What the host is given to send: recorded changes in columns, a block at a time. Start from {@link
- * dropline.bus.host.StateBlock}.
+ * What the host is given to send: recorded changes in columns, a block at a time. Start from
+ * {@link dropline.bus.host.StateBlock}.
  */
 @NullMarked
 package dropline.bus.host;

@@ -12,10 +12,10 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Everything that shows something on one segment, by slot. A lamp shows when its output is switched; a refreshed display
- * at the end of the refresh that contains the value; a needle or servo at its first motion towards it, from where it
- * stands at that instant, at its greatest speed, the short way round if the signal wraps. Until a first value is applied
- * a needle stands at the signal's least value.
+ * Everything that shows something on one segment, by slot. A lamp shows when its output is switched; a refreshed
+ * display at the end of the refresh that contains the value; a needle or servo at its first motion towards it, from
+ * where it stands at that instant, at its greatest speed, the short way round if the signal wraps. Until a first value
+ * is applied a needle stands at the signal's least value.
  */
 public final class Shows implements EventOrder.Revision {
     private static final double NANOS_PER_SECOND = 1e9;
@@ -98,8 +98,12 @@ public final class Shows implements EventOrder.Revision {
         Indicator indicator = slots.get(slot).indicator();
         switch (indicator.kind()) {
             case LAMP -> plan(order, slot, serial, atNanos + indicator.delayNanos());
-            case DIGITS, CHARACTER_LCD, OLED -> plan(
-                    order, slot, serial, Objects.requireNonNull(refreshes[slot]).shownNanos(atNanos));
+            case DIGITS, CHARACTER_LCD, OLED ->
+                plan(
+                        order,
+                        slot,
+                        serial,
+                        Objects.requireNonNull(refreshes[slot]).shownNanos(atNanos));
             case GAUGE_STEPPER -> move(order, slot, serial, value, atNanos + indicator.delayNanos());
             case SERVO -> move(order, slot, serial, value, servoFrame(slot, atNanos + indicator.delayNanos()));
         }

@@ -4,8 +4,8 @@ import dropline.bus.wire.Frame;
 import dropline.bus.wire.Traffic;
 
 /**
- * What a node's receive buffers could hold: a UART FIFO with a shift register while interrupts are off, a ring while the
- * loop is blocked. Whole characters; everything on the pair counts, whoever it was for.
+ * What a node's receive buffers could hold: a UART FIFO with a shift register while interrupts are off, a ring while
+ * the loop is blocked. Whole characters; everything on the pair counts, whoever it was for.
  *
  * <p>FIFO: as the AVR's USART, the character after a full FIFO waits in the shift register and is lost once a further
  * start bit begins (data sheet, "Data OverRun"). Ring: a character that finds it full is dropped (Arduino AVR core,

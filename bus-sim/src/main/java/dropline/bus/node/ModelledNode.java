@@ -18,8 +18,8 @@ import dropline.bus.wire.Traffic;
 import dropline.protocol.Destination;
 
 /**
- * A board modelled from its profile: a UART with a small FIFO, an interrupt that fills a ring, a main loop with tasks that
- * block it, replies from the interrupt or the loop.
+ * A board modelled from its profile: a UART with a small FIFO, an interrupt that fills a ring, a main loop with tasks
+ * that block it, replies from the interrupt or the loop.
  */
 public final class ModelledNode implements NodeBehaviour {
     private static final long BROADCAST_ORDINALS = 1L << 40;
@@ -120,9 +120,7 @@ public final class ModelledNode implements NodeBehaviour {
         if (frame.count == 0) {
             return;
         }
-        long ordinal = frame.kind == TraceSink.REQUEST
-                ? ordinal(frame)
-                : BROADCAST_ORDINALS + frame.transaction;
+        long ordinal = frame.kind == TraceSink.REQUEST ? ordinal(frame) : BROADCAST_ORDINALS + frame.transaction;
         long pass = (long) (Draws.draw(passStream, ordinal) * profile.loopPassNanos());
         long applied = timeline.loopFree(knownNanos) + pass;
         for (int i = 0; i < frame.count; i++) {
@@ -148,8 +146,7 @@ public final class ModelledNode implements NodeBehaviour {
         lastBroadcast = request.lastBroadcast;
         int chars = wire.replyChars(request.picked, request.count, Draws.draw(lengthStream, ordinal));
         long start = Math.max(ready + gap, knownNanos + profile.enableLeadNanos());
-        reply.time(
-                start, chars, clock, segment.format(), profile.enableLeadNanos(), profile.releaseTailNanos());
+        reply.time(start, chars, clock, segment.format(), profile.enableLeadNanos(), profile.releaseTailNanos());
         planned = true;
     }
 
@@ -184,7 +181,9 @@ public final class ModelledNode implements NodeBehaviour {
     private void refreshed(Timeline made, Layout layout, Indicator indicator, Panel panel, int task) {
         for (int slot = 0; slot < layout.slots().size(); slot++) {
             Layout.Slot place = layout.slots().get(slot);
-            if (place.node() == index && place.indicator().equals(indicator) && place.panel().equals(panel)) {
+            if (place.node() == index
+                    && place.indicator().equals(indicator)
+                    && place.panel().equals(panel)) {
                 shows.refreshedBy(slot, applied -> made.endOf(task, made.startAtOrAfter(task, applied)));
             }
         }

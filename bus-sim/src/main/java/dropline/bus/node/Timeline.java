@@ -4,11 +4,11 @@ import dropline.bus.chance.Draws;
 import dropline.bus.pit.Indicator.Blocks;
 
 /**
- * When a node's tasks run: each at its own phase and then at regular times. Asked, never stepped: no event is spent on an
- * idle node.
+ * When a node's tasks run: each at its own phase and then at regular times. Asked, never stepped: no event is spent on
+ * an idle node.
  *
- * <p>Tasks that would start together are put one behind the other by their phases; tasks of different periods that drift
- * into each other later run side by side, as if each had the processor to itself.
+ * <p>Tasks that would start together are put one behind the other by their phases; tasks of different periods that
+ * drift into each other later run side by side, as if each had the processor to itself.
  */
 final class Timeline {
     private static final int MOST_HOPS = 64;
@@ -19,9 +19,7 @@ final class Timeline {
     private final Blocks[] blocks;
     private int count;
 
-    /**
-     * @param capacity how many tasks there will be
-     */
+    /** @param capacity how many tasks there will be */
     Timeline(int capacity) {
         every = new long[capacity];
         takes = new long[capacity];
@@ -31,9 +29,8 @@ final class Timeline {
 
     /** Adds a task and returns its number. The first phase is drawn; later tasks follow the one before. */
     int add(long everyNanos, long takesNanos, Blocks blocking, long phaseStream) {
-        long first = count == 0
-                ? (long) (Draws.draw(phaseStream, 0) * everyNanos)
-                : phase[count - 1] + takes[count - 1];
+        long first =
+                count == 0 ? (long) (Draws.draw(phaseStream, 0) * everyNanos) : phase[count - 1] + takes[count - 1];
         every[count] = everyNanos;
         takes[count] = takesNanos;
         blocks[count] = blocking;

@@ -12,8 +12,7 @@ import dropline.bus.chance.Distribution;
  * @param frameNanos USB frame period, ns; 0 for none
  * @param wakeUp time until the host's program has the packet
  */
-public record Adapter(
-        String name, long latencyTimerNanos, int packetChars, long frameNanos, Distribution wakeUp) {
+public record Adapter(String name, long latencyTimerNanos, int packetChars, long frameNanos, Distribution wakeUp) {
 
     /** No stage at all: host and wire meet directly. */
     public static final Adapter NONE = new Adapter("none", 0, 62, 0, Distribution.constant(0));
@@ -23,8 +22,8 @@ public record Adapter(
             throw new IllegalArgumentException("latency timer must be 0..255 ms: nanos=" + latencyTimerNanos);
         }
         if (packetChars < 1 || frameNanos < 0) {
-            throw new IllegalArgumentException(
-                    "packet must hold a character, frame not be negative: packet=" + packetChars + " frame=" + frameNanos);
+            throw new IllegalArgumentException("packet must hold a character, frame not be negative: packet="
+                    + packetChars + " frame=" + frameNanos);
         }
     }
 }

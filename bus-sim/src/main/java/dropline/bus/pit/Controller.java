@@ -51,8 +51,8 @@ public record Controller(
                     "retries must be 0..10, back-off not negative: retries=" + retries + " after=" + backOffAfter);
         }
         if (backOffNanos < 0 || gapNanos < 0 || turnaroundNanos < 0 || refreshNanos < 0) {
-            throw new IllegalArgumentException("times must not be negative: backOff=" + backOffNanos + " gap=" + gapNanos
-                    + " turnaround=" + turnaroundNanos + " refresh=" + refreshNanos);
+            throw new IllegalArgumentException("times must not be negative: backOff=" + backOffNanos + " gap="
+                    + gapNanos + " turnaround=" + turnaroundNanos + " refresh=" + refreshNanos);
         }
         if (enableLeadNanos < 0 || releaseTailNanos < 0) {
             throw new IllegalArgumentException(

@@ -16,7 +16,10 @@ public record Layout(List<NodePlace> nodes, List<Slot> slots, List<ControlPlace>
     /** A node and the index of its segment. */
     public record NodePlace(int segment, Node node) {}
 
-    /** A place where a signal is shown. {@code node} is an index into {@link Layout#nodes()}, {@code signal} into the pit's signals. */
+    /**
+     * A place where a signal is shown. {@code node} is an index into {@link Layout#nodes()}, {@code signal} into the
+     * pit's signals.
+     */
     public record Slot(int segment, int node, Panel panel, Indicator indicator, int signal) {}
 
     /** A control and the index of its segment and node. */

@@ -31,7 +31,8 @@ public record Signal(
             throw new IllegalArgumentException("max must be above min: min=" + min + " max=" + max);
         }
         if (!(resolution > 0) || resolution > max - min) {
-            throw new IllegalArgumentException("resolution must be above 0 and at most the range: resolution=" + resolution);
+            throw new IllegalArgumentException(
+                    "resolution must be above 0 and at most the range: resolution=" + resolution);
         }
     }
 

@@ -14,8 +14,8 @@ import dropline.bus.trace.Rank;
 import java.util.Arrays;
 
 /**
- * What reaches a segment from outside, in order of time: recorded changes, the host's state instants, their arrival at the
- * controller (a hub board has them one USB lead later), and moves of the segment's controls.
+ * What reaches a segment from outside, in order of time: recorded changes, the host's state instants, their arrival at
+ * the controller (a hub board has them one USB lead later), and moves of the segment's controls.
  */
 final class HostInput {
     private static final long NEVER = Long.MAX_VALUE;
@@ -58,7 +58,13 @@ final class HostInput {
     private long lastArrival;
 
     HostInput(
-            Pit pit, Layout layout, int segmentIndex, long seed, Controls controls, EventOrder events, Arrival arrival) {
+            Pit pit,
+            Layout layout,
+            int segmentIndex,
+            long seed,
+            Controls controls,
+            EventOrder events,
+            Arrival arrival) {
         this.segmentIndex = segmentIndex;
         this.layout = layout;
         this.controls = controls;
@@ -72,7 +78,9 @@ final class HostInput {
         Segment segment = pit.segments().get(segmentIndex);
         periodNanos = pit.statePeriodNanos();
         nextInstant = periodNanos == 0 ? NEVER : 0;
-        lead = segment.controller().kind() == Controller.Kind.HUB ? segment.controller().adapter() : Adapter.NONE;
+        lead = segment.controller().kind() == Controller.Kind.HUB
+                ? segment.controller().adapter()
+                : Adapter.NONE;
         usbStream = Draws.stream(seed, Draws.nameHash(segment.name()), Purpose.STATE_USB);
         wakeStream = Draws.stream(seed, Draws.nameHash(segment.name()), Purpose.STATE_WAKE_UP);
         serial = new int[count];

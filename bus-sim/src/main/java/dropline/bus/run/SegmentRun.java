@@ -19,12 +19,13 @@ import dropline.bus.wire.Frame;
 import dropline.bus.wire.Wire;
 
 /**
- * One segment, running. Segments share nothing, so each may be stepped on a thread of its own. For each stretch of time:
- * {@link #offer} the block of state that covers it, then {@link #advanceTo} its end; the block may be reused after that.
+ * One segment, running. Segments share nothing, so each may be stepped on a thread of its own. For each stretch of
+ * time: {@link #offer} the block of state that covers it, then {@link #advanceTo} its end; the block may be reused
+ * after that.
  *
- * <p>There is no event queue: a segment has one controller that does one thing after another, and what comes next is the
- * earliest of four things known at any time: something from outside, the controller's next act, a reply that begins, a
- * frame that has been heard.
+ * <p>There is no event queue: a segment has one controller that does one thing after another, and what comes next is
+ * the earliest of four things known at any time: something from outside, the controller's next act, a reply that
+ * begins, a frame that has been heard.
  */
 public final class SegmentRun {
     private static final long NEVER = Long.MAX_VALUE;
@@ -81,8 +82,7 @@ public final class SegmentRun {
         clock = UartClock.exact(segment.baud());
         silenceNanos = ModelledNode.silence(segment);
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
-        stations = new Stations(
-                segment, layout, wiring, queues, seed, deadNode, events, shows, controls, wire);
+        stations = new Stations(segment, layout, wiring, queues, seed, deadNode, events, shows, controls, wire);
         request = new Frame(TraceSink.CONTROLLER, queues.mostSlots());
         sent = new SentBroadcasts(queues.mostSlots());
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive);
@@ -90,8 +90,8 @@ public final class SegmentRun {
     }
 
     /**
-     * Gives the segment the state for the next stretch; everything in it lies at or after the last {@code advanceTo} and
-     * before the next.
+     * Gives the segment the state for the next stretch; everything in it lies at or after the last {@code advanceTo}
+     * and before the next.
      */
     public void offer(StateBlock block) {
         input.offer(block);
@@ -190,7 +190,9 @@ public final class SegmentRun {
         if (attempt == 0) {
             polled = plan.turn(at);
             if (polled < 0) {
-                long next = Math.min(plan.firstBackNanos(), Math.max(at + 1, Math.min(input.nextNanos(), queues.nextRefreshNanos())));
+                long next = Math.min(
+                        plan.firstBackNanos(),
+                        Math.max(at + 1, Math.min(input.nextNanos(), queues.nextRefreshNanos())));
                 ready(at, Math.max(next, at + controller.gapNanos()));
                 return;
             }

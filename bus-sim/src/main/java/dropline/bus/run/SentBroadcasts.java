@@ -11,9 +11,7 @@ final class SentBroadcasts {
     private final int[] count = new int[KEPT];
     private int newest;
 
-    /**
-     * @param slots how many values a broadcast carries at most
-     */
+    /** @param slots how many values a broadcast carries at most */
     SentBroadcasts(int slots) {
         picked = new int[KEPT][slots];
     }

@@ -8,8 +8,8 @@ import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
- * All that waits to be sent on a segment: one queue for all nodes, or one for each. Sends everything again in turn, spread
- * evenly over the controller's refresh period.
+ * All that waits to be sent on a segment: one queue for all nodes, or one for each. Sends everything again in turn,
+ * spread evenly over the controller's refresh period.
  */
 final class StateQueues {
     private static final long NEVER = Long.MAX_VALUE;
@@ -33,8 +33,7 @@ final class StateQueues {
                     nodes[n], segment.protocol().node(wiring.wireOf(nodes[n])), wiring.signalsOf(nodes[n]));
         }
         all = wiring.broadcasts()
-                ? new StateQueue(
-                        TraceSink.ALL, segment.protocol().broadcast(wiring.wireOfAll()), wiring.signalsOfAll())
+                ? new StateQueue(TraceSink.ALL, segment.protocol().broadcast(wiring.wireOfAll()), wiring.signalsOfAll())
                 : null;
         filled = all == null ? own : new StateQueue[] {all};
         queueOfSignal = new int[signals][0];
@@ -53,7 +52,8 @@ final class StateQueues {
     }
 
     /** The queue for all nodes, or null where state is addressed. */
-    @Nullable StateQueue all() {
+    @Nullable
+    StateQueue all() {
         return all;
     }
 

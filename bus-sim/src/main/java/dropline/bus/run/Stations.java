@@ -10,7 +10,9 @@ import dropline.bus.trace.EventOrder;
 import dropline.bus.wire.Frame;
 import dropline.bus.wire.Wire;
 
-/** The nodes of a segment, by their position in the poll order: who hears, who is about to talk, what a reply reports. */
+/**
+ * The nodes of a segment, by their position in the poll order: who hears, who is about to talk, what a reply reports.
+ */
 final class Stations {
     private final NodeBehaviour[] nodes;
     private final boolean[] dead;

@@ -11,8 +11,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Who is told what on one segment: which signals go to which destination, in the order of their numbers on the wire, and
- * where each is shown. Worked out once for a run.
+ * Who is told what on one segment: which signals go to which destination, in the order of their numbers on the wire,
+ * and where each is shown. Worked out once for a run.
  */
 final class Wiring {
     private final Pit pit;

@@ -13,7 +13,10 @@ public final class EventOrder {
 
     /** Says, when its time has come, whether a posted event still holds. */
     public interface Revision {
-        /** Whether the SHOWN, MOVED or SAMPLED event of this slot or control and serial happens at its instant after all. */
+        /**
+         * Whether the SHOWN, MOVED or SAMPLED event of this slot or control and serial happens at its instant after
+         * all.
+         */
         boolean holds(Rank rank, long atNanos, int index, int serial);
     }
 
@@ -50,14 +53,14 @@ public final class EventOrder {
     }
 
     /** Posts an event of five small integers and three large ones; what each means depends on the rank. */
-    public void post(
-            long atNanos, Rank rank, int talker, int b0, int c0, int d0, int e0, long x0, long y0, long z0) {
+    public void post(long atNanos, Rank rank, int talker, int b0, int c0, int d0, int e0, long x0, long y0, long z0) {
         if (freeCount == 0) {
             grow();
         }
         int slot = free[--freeCount];
         at[slot] = atNanos;
-        order[slot] = ((long) rank.ordinal() << 58) | ((long) (talker + 1) << (58 - TALKER_BITS))
+        order[slot] = ((long) rank.ordinal() << 58)
+                | ((long) (talker + 1) << (58 - TALKER_BITS))
                 | (posted++ & ((1L << (58 - TALKER_BITS)) - 1));
         a[slot] = talker;
         b[slot] = b0;

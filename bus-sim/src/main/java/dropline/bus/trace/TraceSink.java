@@ -1,8 +1,8 @@
 package dropline.bus.trace;
 
 /**
- * Receives the events of one segment, sorted by (time, {@link Rank}, talker). Integer arguments only; times are ns since
- * the start of the run.
+ * Receives the events of one segment, sorted by (time, {@link Rank}, talker). Integer arguments only; times are ns
+ * since the start of the run.
  *
  * <p>Parts are numbered by {@link dropline.bus.pit.Layout}: {@code node}, {@code slot}, {@code control}; {@code signal}
  * is the pit's. {@code destination} is a node, or {@link #ALL}. {@code talker} is a node, or {@link #CONTROLLER}.

@@ -5,8 +5,9 @@ import dropline.bus.trace.Rank;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The pair: which transmissions are on it, and which of them touch. At this level of detail a frame that touches another
- * transmission before it has been heard is received by nobody; one touched only in its release tail was already heard.
+ * The pair: which transmissions are on it, and which of them touch. At this level of detail a frame that touches
+ * another transmission before it has been heard is received by nobody; one touched only in its release tail was already
+ * heard.
  */
 public final class Wire {
     private final EventOrder events;
@@ -26,8 +27,8 @@ public final class Wire {
     }
 
     /**
-     * Enables a talker's driver for a timed frame; called in order of {@code driverOnNanos}. A talker reuses its frame, so
-     * one already here is its last one, over and done.
+     * Enables a talker's driver for a timed frame; called in order of {@code driverOnNanos}. A talker reuses its frame,
+     * so one already here is its last one, over and done.
      */
     public void begin(Frame frame) {
         int kept = 0;

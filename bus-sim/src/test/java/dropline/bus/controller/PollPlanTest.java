@@ -12,8 +12,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 final class PollPlanTest {
-    private static final Profile PROFILE = new Profile(
-            Profile.ReplyFrom.LOOP, Distribution.constant(1), 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
+    private static final Profile PROFILE =
+            new Profile(Profile.ReplyFrom.LOOP, Distribution.constant(1), 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
 
     @Test
     void weightsArePollsACycleSpreadOverIt() {

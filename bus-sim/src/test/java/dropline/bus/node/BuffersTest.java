@@ -34,8 +34,8 @@ final class BuffersTest {
     }
 
     /**
-     * Addressable LEDs hold interrupts off for 30 us each (24 bits of 1.25 us, WS2812 data sheet, from memory); how many
-     * are always safe follows from two character times of ten bits.
+     * Addressable LEDs hold interrupts off for 30 us each (24 bits of 1.25 us, WS2812 data sheet, from memory); how
+     * many are always safe follows from two character times of ten bits.
      */
     @ParameterizedTest
     @CsvSource({"57600, 11", "115200, 5", "250000, 2", "500000, 1", "1000000, 0"})

@@ -165,7 +165,8 @@ final class ConversationTest {
         run.offer(block);
         run.advanceTo(40 * MILLI);
 
-        assertEquals(List.of("1000000 control-moved 0 1 1", "10000000 control-moved 0 2 1"), lines.only("control-moved"));
+        assertEquals(
+                List.of("1000000 control-moved 0 1 1", "10000000 control-moved 0 2 1"), lines.only("control-moved"));
         assertEquals(List.of("15000000 sampled 0 2"), lines.only("sampled"));
         assertEquals(1, lines.only("told").size());
         assertTrue(lines.only("told").get(0).endsWith(" told 0 2"));

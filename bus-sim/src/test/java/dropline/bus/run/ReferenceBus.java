@@ -19,8 +19,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A bus that can be worked out by hand: 500 kbaud 8N1, 29 nodes, request 8 characters, reply gap 100 us plus exponential
- * of mean 50 us, reply 8 characters (0.8) or 14 (0.2), 50 us after each reply: 29 x 544 us = 15,776 us a cycle.
+ * A bus that can be worked out by hand: 500 kbaud 8N1, 29 nodes, request 8 characters, reply gap 100 us plus
+ * exponential of mean 50 us, reply 8 characters (0.8) or 14 (0.2), 50 us after each reply: 29 x 544 us = 15,776 us a
+ * cycle.
  */
 final class ReferenceBus {
     static final long MICRO = 1_000L;
@@ -49,8 +50,8 @@ final class ReferenceBus {
             for (int k = 0; k < 2; k++) {
                 int s = signals.size();
                 signals.add(new Signal("lamp" + s, "on/off", 0, 1, 1, false, "lamp" + s, 1, 0, s));
-                lamps.add(new Indicator(
-                        "l" + k, Indicator.Kind.LAMP, List.of(s), 0, 0, 0, Indicator.Blocks.NOTHING, 0));
+                lamps.add(
+                        new Indicator("l" + k, Indicator.Kind.LAMP, List.of(s), 0, 0, 0, Indicator.Blocks.NOTHING, 0));
             }
             Panel panel = new Panel("panel" + n, "", Panel.Status.BUILT, lamps, List.of(), budget);
             nodes.add(new Node("node" + n, n + 1, 1, profile, List.of(panel), List.of()));
@@ -68,10 +69,8 @@ final class ReferenceBus {
                 0,
                 0,
                 0);
-        Sized sized = new Sized(
-                8, List.of(new Sized.ReplyChoice(8, 0.8), new Sized.ReplyChoice(14, 0.2)), 6, 4, 10, 0);
-        Segment segment =
-                new Segment("reference", 500_000, CharacterFormat.EIGHT_N_ONE, sized, controller, nodes);
+        Sized sized = new Sized(8, List.of(new Sized.ReplyChoice(8, 0.8), new Sized.ReplyChoice(14, 0.2)), 6, 4, 10, 0);
+        Segment segment = new Segment("reference", 500_000, CharacterFormat.EIGHT_N_ONE, sized, controller, nodes);
         return new Pit("reference", 0, null, signals, List.of(segment));
     }
 

@@ -21,8 +21,7 @@ final class EventOrderTest {
 
         order.release(6);
 
-        assertEquals(
-                List.of("3 clash 4 5", "5 timed-out 1 1 1", "5 timed-out 2 1 1", "5 gave-up 2 1"), lines.lines());
+        assertEquals(List.of("3 clash 4 5", "5 timed-out 1 1 1", "5 timed-out 2 1 1", "5 gave-up 2 1"), lines.lines());
     }
 
     @Test
