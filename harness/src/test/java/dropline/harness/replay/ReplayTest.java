@@ -69,7 +69,7 @@ final class ReplayTest {
             if (line.startsWith("#")) {
                 continue;
             }
-            String[] parts = line.split(" ");
+            String[] parts = line.split(" ", -1);
             long at = Long.parseLong(parts[0]);
             int on = Integer.parseInt(parts[1]);
             assertTrue(at > time || (at == time && on >= segment), line);

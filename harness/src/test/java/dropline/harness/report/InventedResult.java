@@ -162,7 +162,7 @@ final class InventedResult {
         List<SegmentResult.CyclePoint> points = new ArrayList<>();
         for (int p = 0; p < 300; p++) {
             long mean = (14 + i * 40 + p % 7) * MILLI;
-            points.add(new SegmentResult.CyclePoint(p * 2040 * MILLI, mean, mean + (p % 11 == 0 ? 20 : 3) * MILLI));
+            points.add(new SegmentResult.CyclePoint(p * 2040L * MILLI, mean, mean + (p % 11 == 0 ? 20 : 3) * MILLI));
         }
         long mean = (15 + i * 40) * MILLI;
         return new SegmentResult(
