@@ -83,7 +83,7 @@ final class ReferenceBus {
         for (int second = 0; second < seconds; second++) {
             block.clear();
             for (int k = 0; withState && k < 40; k++) {
-                long at = second * SECOND + k * 25_000 * MICRO;
+                long at = second * SECOND + k * 25_000L * MICRO;
                 if (at > 0) {
                     block.addRow(at);
                     for (int i = 0; i < 40; i++) {
