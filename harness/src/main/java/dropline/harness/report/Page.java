@@ -49,8 +49,7 @@ public record Page(
 
     /** The panels that miss their limit only while this node is dead, in words. */
     public static String thenMiss(SingleFailure failure) {
-        List<String> names = TextReport.newlyMissing(failure);
-        return names.isEmpty() ? "none" : String.join(", ", names);
+        return TextReport.thenMiss(failure);
     }
 
     private static List<HistogramChart> histograms(ReplayResult result) {

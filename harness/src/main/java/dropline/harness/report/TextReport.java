@@ -154,21 +154,24 @@ public final class TextReport {
                     Figures.time(failure.pollCycleMeanNanos()),
                     Figures.time(failure.healthyPollCycleMeanNanos()),
                     String.join(", ", failure.silentPanels()),
-                    String.join(", ", newlyMissing(failure)));
+                    thenMiss(failure));
         }
         section("With one node dead: how the panels on other nodes fare", table);
     }
 
-    /** Panels that miss their budget only while this node is dead. */
-    static List<String> newlyMissing(SingleFailure failure) {
+    /** The panels that miss their limit only while this node is dead, in words. */
+    static String thenMiss(SingleFailure failure) {
         List<String> names = new ArrayList<>();
+        boolean missedAnyway = false;
         for (SingleFailure.PanelThen then : failure.panels()) {
-            if (then.verdict().outcome() == Outcome.FAIL
-                    && then.healthyVerdict().outcome() != Outcome.FAIL) {
+            boolean before = then.healthyVerdict().outcome() == Outcome.FAIL;
+            if (then.verdict().outcome() == Outcome.FAIL && !before) {
                 names.add(then.panel());
             }
+            missedAnyway |= before;
         }
-        return names;
+        String none = missedAnyway ? "none more than before" : "none";
+        return names.isEmpty() ? none : String.join(", ", names);
     }
 
     private void foot() {

@@ -1,0 +1,56 @@
+package dropline.harness.cli;
+
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintWriter;
+import java.io.Writer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
+
+final class DocumentedCommandsTest {
+    /** A command on a line of its own, or between backquotes; what follows two spaces is a remark. */
+    private static final Pattern COMMAND = Pattern.compile("(?m)(?:^ {2,4}(?:\\./)?|`)dropline ((?:(?! {2})[^`\\n])+)");
+
+    @Test
+    void everyCommandOfReadmeManualAndHelpIsUnderstood() throws IOException {
+        Path project = Path.of("").toAbsolutePath();
+        Path root = Files.exists(project.resolve("README.md")) ? project : project.resolve("..");
+        List<String> texts = new ArrayList<>();
+        texts.add(Files.readString(root.resolve("README.md")));
+        texts.add(Files.readString(root.resolve("docs/manual.md")));
+        texts.add(Captured.run("--help").out());
+        for (String command : List.of("replay", "describe", "convert", "demo")) {
+            texts.add(Captured.run(command, "--help").out());
+        }
+
+        int commands = 0;
+        for (String text : texts) {
+            Matcher matcher = COMMAND.matcher(text);
+            while (matcher.find()) {
+                String command = matcher.group(1).strip();
+                if (!command.contains("[") && !command.startsWith("COMMAND")) {
+                    commands++;
+                    assertDoesNotThrow(() -> parse(command), command);
+                }
+            }
+        }
+
+        int found = commands;
+        assertTrue(found > 20, () -> "commands found: " + found);
+    }
+
+    private static void parse(String command) {
+        PrintWriter nowhere = new PrintWriter(Writer.nullWriter());
+        Console console = new Console(nowhere, OutputStream.nullOutputStream(), nowhere, false, false);
+        new CommandLine(new Root(), new Commands(console)).parseArgs(command.split(" ", -1));
+    }
+}
