@@ -168,6 +168,18 @@ final class CommandsTest {
     }
 
     @Test
+    void thePitFileMaySayInWhatTheRecordingCountsTime() throws IOException {
+        Files.writeString(Path.of(flight), "time,lamp 1,lamp 2\n0,0,0\n1500,1,0\n3000,0,1\n");
+        Files.writeString(Path.of(pit), Files.readString(Path.of(pit)) + "\nrecording:\n  time: ms\n");
+
+        Captured run = Captured.run("replay", pit, flight);
+
+        assertTrue(
+                run.out().contains("flight.csv, 3.00 s") || run.out().contains("flight.csv, 3 s"),
+                () -> run.out() + run.err());
+    }
+
+    @Test
     void describeNamesEveryNode() {
         Captured run = Captured.run("describe", pit);
 
