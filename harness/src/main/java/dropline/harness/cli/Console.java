@@ -35,7 +35,9 @@ record Console(PrintWriter out, OutputStream raw, PrintWriter err, boolean termi
         return new Console(out, raw, err, terminal, mayUseColour(System.getenv(), terminal));
     }
 
-    /** Whether colour is wanted: on a terminal, unless NO_COLOR is set to anything (no-color.org) or it is a dumb one. */
+    /**
+     * Whether colour is wanted: on a terminal, unless NO_COLOR is set to anything (no-color.org) or it is a dumb one.
+     */
     static boolean mayUseColour(Map<String, String> environment, boolean terminal) {
         String noColour = environment.getOrDefault("NO_COLOR", "");
         return terminal && noColour.isEmpty() && !"dumb".equals(environment.get("TERM"));

@@ -7,7 +7,10 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
-/** Reads a length of time as people type it: {@code 90s}, {@code 2m30s}, {@code 600 s}, {@code 1h}, {@code 250ms}; in ns. */
+/**
+ * Reads a length of time as people type it: {@code 90s}, {@code 2m30s}, {@code 600 s}, {@code 1h}, {@code 250ms}; in
+ * ns.
+ */
 final class Durations implements ITypeConverter<Long> {
     private static final Pattern PART = Pattern.compile("\\s*([0-9]+(?:\\.[0-9]+)?)\\s*(h|min|ms|us|m|s)\\s*");
 

@@ -4,7 +4,9 @@ import dropline.harness.replay.Progress;
 import java.io.PrintWriter;
 import java.util.function.LongSupplier;
 
-/** One line on a terminal that says how far a replay is, how fast it goes and how long it will take; erased at its end. */
+/**
+ * One line on a terminal that says how far a replay is, how fast it goes and how long it will take; erased at its end.
+ */
 final class ProgressBar implements Progress {
     private static final int CELLS = 24;
     private static final long UPDATE_NANOS = 100_000_000L;

@@ -16,8 +16,8 @@ import java.util.concurrent.Executors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Plays a source through a pit and measures. Segments run side by side; what comes out is the same whatever the number of
- * threads.
+ * Plays a source through a pit and measures. Segments run side by side; what comes out is the same whatever the number
+ * of threads.
  */
 public final class Replay {
     /** In place of a node: all are alive. */

@@ -9,8 +9,9 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Future;
 
 /**
- * Takes lanes through a source, stretch by stretch: while all lanes step through one, the next is read. No lane is ahead of
- * another by more than a stretch, and since lanes share nothing, their results do not depend on the number of threads.
+ * Takes lanes through a source, stretch by stretch: while all lanes step through one, the next is read. No lane is
+ * ahead of another by more than a stretch, and since lanes share nothing, their results do not depend on the number of
+ * threads.
  */
 final class Stretches {
     /** How much of the recording is held at a time, ns. */

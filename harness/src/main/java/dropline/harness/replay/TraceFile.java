@@ -56,7 +56,9 @@ final class TraceFile implements Closeable {
         out.close();
     }
 
-    /** The segment with the earliest event, the first of equals; none while a segment may still bring an earlier one. */
+    /**
+     * The segment with the earliest event, the first of equals; none while a segment may still bring an earlier one.
+     */
     private @Nullable SegmentText next() {
         SegmentText earliest = null;
         for (SegmentText segment : segments) {

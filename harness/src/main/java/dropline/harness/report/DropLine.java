@@ -8,8 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A segment as a line from which its panels hang, each as deep as its slowest update reaches towards its limit. Half way
- * down is half the limit; the limit is at {@link #LIMIT}; what hangs lower missed it, and is cut at twice the limit.
+ * A segment as a line from which its panels hang, each as deep as its slowest update reaches towards its limit. Half
+ * way down is half the limit; the limit is at {@link #LIMIT}; what hangs lower missed it, and is cut at twice the
+ * limit.
  *
  * @param segment its name
  * @param drops its panels, least margin first

@@ -12,7 +12,9 @@ public final class Figures {
 
     private Figures() {}
 
-    /** A length of time to about three figures: {@code 412 us}, {@code 3.42 ms}, {@code 61.3 ms}, {@code 100 ms}; ns. */
+    /**
+     * A length of time to about three figures: {@code 412 us}, {@code 3.42 ms}, {@code 61.3 ms}, {@code 100 ms}; ns.
+     */
     public static String time(long nanos) {
         long size = Math.abs(nanos);
         if (size < MILLI) {

@@ -10,7 +10,9 @@ import dropline.harness.verdict.SingleFailure;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A result as plain text: sentences first, then tables. Nothing but ASCII save for the names in the user's own files. */
+/**
+ * A result as plain text: sentences first, then tables. Nothing but ASCII save for the names in the user's own files.
+ */
 public final class TextReport {
     private static final int WIDTH = 96;
 

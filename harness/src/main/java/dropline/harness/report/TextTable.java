@@ -8,9 +8,7 @@ public final class TextTable {
     private final List<Boolean> right = new ArrayList<>();
     private final List<List<String>> rows = new ArrayList<>();
 
-    /**
-     * @param headers one for each column; one that starts with {@code >} is set to the right
-     */
+    /** @param headers one for each column; one that starts with {@code >} is set to the right */
     public TextTable(String... headers) {
         List<String> titles = new ArrayList<>();
         for (String header : headers) {

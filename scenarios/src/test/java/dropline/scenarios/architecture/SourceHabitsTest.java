@@ -27,8 +27,8 @@ final class SourceHabitsTest {
     private static final int LINE_LENGTH = 120;
 
     /** Written in halves, so that this file does not find itself. */
-    private static final Pattern NOT_IN_SOURCES = Pattern.compile("\\b(TO" + "DO|FIX" + "ME|X" + "XX)\\b|[Pp]lace"
-            + "holder|Thread\\.sl" + "eep|print" + "StackTrace");
+    private static final Pattern NOT_IN_SOURCES = Pattern.compile(
+            "\\b(TO" + "DO|FIX" + "ME|X" + "XX)\\b|[Pp]lace" + "holder|Thread\\.sl" + "eep|print" + "StackTrace");
 
     private static final Pattern MACHINE_PATH = Pattern.compile(
             "/wo" + "rk/|/ro" + "ot/|/ho" + "me/[a-z]|[A-Z]:\\\\Us" + "ers\\\\|repo1?\\.maven\\.ap" + "ache");
