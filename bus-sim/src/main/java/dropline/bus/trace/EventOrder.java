@@ -133,6 +133,9 @@ public final class EventOrder {
         heap[parent] = slot;
     }
 
+    /**
+     * Digests an event and hands it over; in small steps, since the compiler of a running program likes small methods.
+     */
     private void hand(int i) {
         Rank rank = RANKS[(int) (order[i] >>> 58)];
         boolean planned = rank == Rank.SHOWN || rank == Rank.MOVED || rank == Rank.SAMPLED;
@@ -145,28 +148,56 @@ public final class EventOrder {
         digest.add(((long) d[i] << 32) ^ (e[i] & 0xFFFFFFFFL));
         digest.add(x[i] + 31 * y[i] + 961 * z[i]);
         switch (rank) {
-            case MOVED -> sink.moved(at[i], a[i], x[i], y[i], z[i]);
+            case DRIVER_ON, DRIVER_OFF, FRAME_STARTED, FRAME_ENDED, CLASH -> handFrame(rank, i);
+            case STATE_CHANGED, STATE_SENT, COALESCED, QUEUED, CARRIED -> handState(rank, i);
+            case ANSWERED, TIMED_OUT, GAVE_UP, BACKED_OFF, CYCLE_STARTED -> handPoll(rank, i);
+            case OVERRUN, APPLIED, SHOWN, MOVED, CONTROL_MOVED, SAMPLED, TOLD -> handEnds(rank, i);
+        }
+    }
+
+    private void handFrame(Rank rank, int i) {
+        switch (rank) {
+            case DRIVER_ON -> sink.driverOn(at[i], a[i]);
+            case DRIVER_OFF -> sink.driverOff(at[i], a[i]);
+            case FRAME_STARTED -> sink.frameStarted(at[i], a[i], b[i], c[i], d[i], e[i]);
+            case FRAME_ENDED -> sink.frameEnded(at[i], a[i], b[i], c[i], d[i]);
+            case CLASH -> sink.clash(at[i], a[i], b[i]);
+            default -> throw new AssertionError(rank);
+        }
+    }
+
+    private void handState(Rank rank, int i) {
+        switch (rank) {
             case STATE_CHANGED -> sink.stateChanged(at[i], a[i], b[i], x[i]);
-            case CONTROL_MOVED -> sink.controlMoved(at[i], a[i], b[i], c[i]);
             case STATE_SENT -> sink.stateSent(at[i]);
             case COALESCED -> sink.coalesced(at[i], a[i], b[i], c[i]);
             case QUEUED -> sink.queued(at[i], a[i], b[i], c[i]);
-            case FRAME_ENDED -> sink.frameEnded(at[i], a[i], b[i], c[i], d[i]);
-            case DRIVER_OFF -> sink.driverOff(at[i], a[i]);
-            case OVERRUN -> sink.overrun(at[i], a[i], b[i]);
+            case CARRIED -> sink.carried(at[i], a[i], b[i], c[i], d[i]);
+            default -> throw new AssertionError(rank);
+        }
+    }
+
+    private void handPoll(Rank rank, int i) {
+        switch (rank) {
             case ANSWERED -> sink.answered(at[i], a[i], b[i], c[i], x[i]);
             case TIMED_OUT -> sink.timedOut(at[i], a[i], b[i], c[i]);
             case GAVE_UP -> sink.gaveUp(at[i], a[i], b[i]);
             case BACKED_OFF -> sink.backedOff(at[i], a[i], x[i]);
+            case CYCLE_STARTED -> sink.cycleStarted(at[i], b[i]);
+            default -> throw new AssertionError(rank);
+        }
+    }
+
+    private void handEnds(Rank rank, int i) {
+        switch (rank) {
+            case OVERRUN -> sink.overrun(at[i], a[i], b[i]);
             case APPLIED -> sink.applied(at[i], a[i], b[i], x[i]);
             case SHOWN -> sink.shown(at[i], a[i], b[i]);
+            case MOVED -> sink.moved(at[i], a[i], x[i], y[i], z[i]);
+            case CONTROL_MOVED -> sink.controlMoved(at[i], a[i], b[i], c[i]);
             case SAMPLED -> sink.sampled(at[i], a[i], b[i]);
             case TOLD -> sink.told(at[i], a[i], b[i]);
-            case CYCLE_STARTED -> sink.cycleStarted(at[i], b[i]);
-            case DRIVER_ON -> sink.driverOn(at[i], a[i]);
-            case CLASH -> sink.clash(at[i], a[i], b[i]);
-            case FRAME_STARTED -> sink.frameStarted(at[i], a[i], b[i], c[i], d[i], e[i]);
-            case CARRIED -> sink.carried(at[i], a[i], b[i], c[i], d[i]);
+            default -> throw new AssertionError(rank);
         }
     }
 
