@@ -72,7 +72,7 @@ if not "%BUILD_RESULT%"=="0" goto buildfailed
 move "%SEEN%.new" "%SEEN%" >nul
 
 :run
-"%JAVA_EXE%" -Xshare:auto "-Ddropline.home=%HOME_DIR%" -cp "%LIB%\*" dropline.harness.cli.Main %*
+"%JAVA_EXE%" "@%HOME_DIR%\java.options" "-Ddropline.home=%HOME_DIR%" -cp "%LIB%\*" dropline.harness.cli.Main %*
 exit /b %ERRORLEVEL%
 
 rem Sets JAVA_EXE and JAVA_BASE if the argument is a Java of version 17 or newer and none was found before.

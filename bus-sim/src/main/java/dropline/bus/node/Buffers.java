@@ -29,16 +29,12 @@ final class Buffers {
         if (timeline.size() == 0) {
             return false;
         }
-        if (lostAround(frame, frame.startNanos) || lostAround(frame, frame.heardNanos)) {
-            return true;
+        boolean lost = lostAround(frame, frame.heardNanos);
+        for (int task = -1; task < timeline.size() && !lost; task++) {
+            long start = task < 0 ? frame.startNanos : timeline.startAtOrAfter(task, frame.startNanos);
+            lost = start < frame.heardNanos && lostAround(frame, start);
         }
-        for (int task = 0; task < timeline.size(); task++) {
-            long start = timeline.startAtOrAfter(task, frame.startNanos);
-            if (start < frame.heardNanos && lostAround(frame, start)) {
-                return true;
-            }
-        }
-        return false;
+        return lost;
     }
 
     private boolean lostAround(Frame frame, long instant) {

@@ -26,8 +26,6 @@ public final class ModelledNode implements NodeBehaviour {
 
     private final int index;
     private final Profile profile;
-    private final UartClock clock;
-    private final Segment segment;
     private final Destination wire;
     private final EventOrder events;
     private final Shows shows;
@@ -58,15 +56,11 @@ public final class ModelledNode implements NodeBehaviour {
             Traffic traffic) {
         Node node = layout.nodes().get(index).node();
         this.index = index;
-        this.segment = segment;
         this.wire = wire;
         this.events = events;
         this.shows = shows;
         this.slots = slotsOfPick;
         profile = node.profile();
-        clock = profile.clockHz() == 0
-                ? UartClock.exact(segment.baud())
-                : new UartClock(profile.clockHz(), profile.ticksPerBit());
         long hash = Draws.nameHash(node.name());
         gapStream = Draws.stream(seed, hash, Purpose.REPLY_GAP);
         lengthStream = Draws.stream(seed, hash, Purpose.REPLY_LENGTH);
@@ -74,7 +68,10 @@ public final class ModelledNode implements NodeBehaviour {
         timeline = timeline(node, layout, Draws.stream(seed, hash, Purpose.TASK_PHASE));
         buffers = new Buffers(timeline, traffic, profile.fifoChars(), profile.ringChars());
         silenceNanos = silence(segment);
-        reply = new Frame(index, slotsOfPick.length);
+        UartClock clock = profile.clockHz() == 0
+                ? UartClock.exact(segment.baud())
+                : new UartClock(profile.clockHz(), profile.ticksPerBit());
+        reply = new Frame(index, slotsOfPick.length, clock, segment.format());
     }
 
     /** Silence a receiver of this segment must see to know that a frame is over, ns. */
@@ -146,7 +143,7 @@ public final class ModelledNode implements NodeBehaviour {
         lastBroadcast = request.lastBroadcast;
         int chars = wire.replyChars(request.picked, request.count, Draws.draw(lengthStream, ordinal));
         long start = Math.max(ready + gap, knownNanos + profile.enableLeadNanos());
-        reply.time(start, chars, clock, segment.format(), profile.enableLeadNanos(), profile.releaseTailNanos());
+        reply.time(start, chars, profile.enableLeadNanos(), profile.releaseTailNanos());
         planned = true;
     }
 

@@ -40,7 +40,6 @@ public final class SegmentRun {
     private final Wire wire;
     private final PollPlan plan;
     private final UsbStage usb;
-    private final UartClock clock;
     private final long silenceNanos;
 
     private final StateQueues queues;
@@ -79,11 +78,11 @@ public final class SegmentRun {
         wire = new Wire(events, wiring.nodes().length + 1);
         plan = new PollPlan(segment.nodes(), controller);
         usb = new UsbStage(controller.adapter(), seed, segment.name());
-        clock = UartClock.exact(segment.baud());
         silenceNanos = ModelledNode.silence(segment);
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
         stations = new Stations(segment, layout, wiring, queues, seed, deadNode, events, shows, controls, wire);
-        request = new Frame(TraceSink.CONTROLLER, queues.mostSlots());
+        request =
+                new Frame(TraceSink.CONTROLLER, queues.mostSlots(), UartClock.exact(segment.baud()), segment.format());
         sent = new SentBroadcasts(queues.mostSlots());
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive);
         ready(0, 0);
@@ -106,10 +105,10 @@ public final class SegmentRun {
             long talkAt = talker < 0 ? NEVER : stations.quietUntil(talker);
             long outside = Math.min(input.nextNanos(), queues.nextRefreshNanos());
             long at = Math.min(Math.min(heardAt, talkAt), Math.min(actAt, outside));
+            events.release(Math.min(at, toNanos));
             if (at >= toNanos) {
                 break;
             }
-            events.release(at);
             if (outside == at) {
                 outside(at);
             } else if (heard != null && heardAt == at) {
@@ -120,7 +119,6 @@ public final class SegmentRun {
                 act(at);
             }
         }
-        events.release(toNanos);
         input.finish();
         reached = toNanos;
     }
@@ -227,8 +225,7 @@ public final class SegmentRun {
         long start = controller.kind() == Controller.Kind.HOST
                 ? startAt + usb.outNanos(2L * transaction + (kind == TraceSink.BROADCAST ? 1 : 0))
                 : startAt;
-        request.time(
-                start, chars, clock, segment.format(), controller.enableLeadNanos(), controller.releaseTailNanos());
+        request.time(start, chars, controller.enableLeadNanos(), controller.releaseTailNanos());
         wire.begin(request);
     }
 

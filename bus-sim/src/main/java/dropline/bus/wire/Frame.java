@@ -59,24 +59,39 @@ public final class Frame {
     /** How many are picked. */
     public int count;
 
+    private final UartClock clock;
+    private final CharacterFormat format;
+    private int measuredChars;
+    private long spanNanos;
+    private long spanToHeardNanos;
+    private long charNanos;
+
     /**
      * @param talker who sends it
      * @param slots how many values it may carry at most
+     * @param clock times its bits
      */
-    public Frame(int talker, int slots) {
+    public Frame(int talker, int slots, UartClock clock, CharacterFormat format) {
         this.talker = talker;
         this.picked = new int[slots];
         this.serials = new int[slots];
         this.values = new long[slots];
+        this.clock = clock;
+        this.format = format;
     }
 
     /** Sets every instant from the first start bit on. */
-    public void time(
-            long startNanos, int chars, UartClock clock, CharacterFormat format, long leadNanos, long tailNanos) {
-        this.startNanos = startNanos;
-        this.chars = chars;
-        endNanos = startNanos + clock.charsNanos(format, chars);
-        heardNanos = startNanos + clock.heardNanos(format, chars);
+    public void time(long firstStartNanos, int length, long leadNanos, long tailNanos) {
+        if (length != measuredChars) {
+            measuredChars = length;
+            spanNanos = clock.charsNanos(format, length);
+            spanToHeardNanos = clock.heardNanos(format, length);
+            charNanos = spanNanos / length;
+        }
+        startNanos = firstStartNanos;
+        chars = length;
+        endNanos = startNanos + spanNanos;
+        heardNanos = startNanos + spanToHeardNanos;
         driverOnNanos = startNanos - leadNanos;
         driverOffNanos = endNanos + tailNanos;
         clashed = false;
@@ -85,6 +100,6 @@ public final class Frame {
 
     /** How long one of its characters lasts, ns, rounded down. */
     public long charNanos() {
-        return (endNanos - startNanos) / chars;
+        return charNanos;
     }
 }

@@ -80,8 +80,8 @@ final class BuffersTest {
         long blockedFrom = timeline.startAtOrAfter(0, 0);
         UartClock clock = UartClock.exact(baud);
         long before = blocks == Blocks.LOOP ? 0 : clock.charsNanos(CharacterFormat.EIGHT_N_ONE, 20) + shiftNanos;
-        Frame frame = new Frame(-1, 0);
-        frame.time(blockedFrom - before, chars, clock, CharacterFormat.EIGHT_N_ONE, 0, 0);
+        Frame frame = new Frame(-1, 0, clock, CharacterFormat.EIGHT_N_ONE);
+        frame.time(blockedFrom - before, chars, 0, 0);
         Traffic traffic = new Traffic();
         traffic.add(frame);
         return new Buffers(timeline, traffic, FIFO, RING).lost(frame);

@@ -12,9 +12,12 @@ import java.util.regex.Pattern;
  * One run of the application in a Java of its own: two processors, half a gibibyte of heap.
  *
  * @param wallNanos from the start of the process to its end, start-up included
- * @param heapMebibytes the most that was in use right after a collection; 0 if none was needed
+ * @param heapMebibytes the most that was in use right after a collection of new objects
  */
 record MeasuredRun(long wallNanos, long heapMebibytes) {
+    /** A small room for new objects, or a run would end before its first collection and tell nothing of its heap. */
+    private static final String YOUNG = "-Xmn4m";
+
     private static final Pattern COLLECTION = Pattern.compile("\\d+M->(\\d+)M\\(");
 
     static MeasuredRun of(Path folder, Path home, List<String> arguments) throws IOException, InterruptedException {
@@ -22,7 +25,9 @@ record MeasuredRun(long wallNanos, long heapMebibytes) {
         Path output = folder.resolve("output.txt");
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "@" + home.resolve("java.options"),
                 "-Xmx512m",
+                YOUNG,
                 "-XX:ActiveProcessorCount=2",
                 "-Xlog:gc:file=" + log.getFileName(),
                 "-Ddropline.home=" + home,

@@ -61,6 +61,7 @@ final class ReleaseZipIT {
                         "README.md",
                         "dropline",
                         "dropline.cmd",
+                        "java.options",
                         "scenarios/demo/flight.dlr",
                         "scenarios/demo/pit.yaml",
                         "scenarios/reference/bus-with-state.yaml",
