@@ -27,6 +27,24 @@ public interface Protocol {
         return false;
     }
 
+    /** Whether frames have known bytes; where not, only their lengths are known. */
+    default boolean knowsBytes() {
+        return true;
+    }
+
+    /** How a receiver knows where a frame begins. */
+    Framing framing();
+
+    /** How a receiver knows where a frame begins. */
+    enum Framing {
+        /** At the character after a zero; anything else before it spoils it. */
+        AFTER_A_ZERO,
+        /** After a silence; a character that follows another too closely belongs to the same frame. */
+        AFTER_SILENCE,
+        /** Wherever it is found among other characters. */
+        ANYWHERE
+    }
+
     /** How the controller talks to one node. */
     Destination node(NodeWire node);
 

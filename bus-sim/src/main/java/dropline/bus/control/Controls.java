@@ -24,6 +24,8 @@ public final class Controls implements EventOrder.Revision {
     private final int[] candidate;
     private final long[] candidateNanos;
     private final int[] reported;
+    private final int[] candidateValue;
+    private final int[] believedValue;
 
     /** All of a pit's controls, so that numbers are the trace's; only one segment's are ever moved here. */
     public Controls(Layout layout, long seed, EventOrder events) {
@@ -37,6 +39,8 @@ public final class Controls implements EventOrder.Revision {
         candidate = new int[count];
         candidateNanos = new long[count];
         reported = new int[count];
+        candidateValue = new int[count];
+        believedValue = new int[count];
         for (int i = 0; i < count; i++) {
             bounceStream[i] =
                     Draws.stream(seed, Draws.nameHash(places.get(i).control().name()), Draws.Purpose.BOUNCE);
@@ -71,6 +75,11 @@ public final class Controls implements EventOrder.Revision {
         return believed[index];
     }
 
+    /** The value its node last believed: a position, or a count modulo 2^16. */
+    public int value(int index) {
+        return believedValue[index];
+    }
+
     /** The host is told of a control's state; tells of it once. */
     public void tell(long atNanos, int index, int reportedSerial) {
         if (reportedSerial > told[index]) {
@@ -89,6 +98,7 @@ public final class Controls implements EventOrder.Revision {
         events.post(atNanos, Rank.CONTROL_MOVED, index, now, value, 0);
         long bounce = (long) (Draws.draw(bounceStream[index], now) * control.bounceNanos());
         candidate[index] = now;
+        candidateValue[index] = control.kind() == Control.Kind.BUTTON ? now : value;
         candidateNanos[index] = atNanos + bounce + control.debounceNanos();
         events.post(candidateNanos[index], Rank.SAMPLED, index, now, 0, 0);
     }
@@ -97,6 +107,7 @@ public final class Controls implements EventOrder.Revision {
         int now = ++serial[index];
         reported[index] = value;
         believed[index] = now;
+        believedValue[index] = value;
         events.post(atNanos, Rank.CONTROL_MOVED, index, now, value, 0);
         events.post(atNanos, Rank.SAMPLED, index, now, 0, 0);
     }
@@ -104,6 +115,7 @@ public final class Controls implements EventOrder.Revision {
     private void settle(int index, long atNanos) {
         if (candidate[index] > believed[index] && candidateNanos[index] <= atNanos) {
             believed[index] = candidate[index];
+            believedValue[index] = candidateValue[index];
         }
     }
 }

@@ -108,6 +108,11 @@ public final class ModelledNode implements NodeBehaviour {
     }
 
     @Override
+    public Frame transmission() {
+        return reply;
+    }
+
+    @Override
     public Frame transmit() {
         planned = false;
         return reply;
@@ -138,7 +143,8 @@ public final class ModelledNode implements NodeBehaviour {
         reply.node = index;
         reply.transaction = request.transaction;
         reply.attempt = request.attempt;
-        reply.count = 0;
+        reply.count = request.count;
+        System.arraycopy(request.picked, 0, reply.picked, 0, request.count);
         reply.lastBroadcast = lastBroadcast;
         lastBroadcast = request.lastBroadcast;
         int chars = wire.replyChars(request.picked, request.count, Draws.draw(lengthStream, ordinal));

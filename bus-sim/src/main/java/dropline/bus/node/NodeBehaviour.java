@@ -26,6 +26,9 @@ public interface NodeBehaviour {
      */
     long quietUntil();
 
+    /** The transmission it last began, or is about to begin. */
+    Frame transmission();
+
     /** The transmission that begins at {@link #quietUntil}; its driver is enabled by asking for it. */
     Frame transmit();
 }

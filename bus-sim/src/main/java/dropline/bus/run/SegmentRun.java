@@ -5,6 +5,7 @@ import dropline.bus.control.Controls;
 import dropline.bus.controller.PollPlan;
 import dropline.bus.controller.StateQueue;
 import dropline.bus.controller.UsbStage;
+import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
 import dropline.bus.indicator.Shows;
 import dropline.bus.node.ModelledNode;
@@ -17,6 +18,8 @@ import dropline.bus.trace.Rank;
 import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Frame;
 import dropline.bus.wire.Wire;
+import dropline.protocol.Bytes;
+import java.util.List;
 
 /**
  * One segment, running. Segments share nothing, so each may be stepped on a thread of its own. For each stretch of
@@ -45,6 +48,7 @@ public final class SegmentRun {
     private final StateQueues queues;
     private final Stations stations;
     private final SentBroadcasts sent;
+    private final FrameBytes bytes;
     private final Frame request;
     private long actAt;
     private long startAt;
@@ -61,10 +65,10 @@ public final class SegmentRun {
      * @param pit the description
      * @param segmentIndex index into {@link Pit#segments()}
      * @param seed the run's seed; the same seed gives the same trace
-     * @param deadNode index into {@link Layout#nodes()} of a node that is unplugged, or -1
+     * @param faults what goes wrong; those of other segments are left out
      * @param sink receives the segment's events in order
      */
-    public SegmentRun(Pit pit, int segmentIndex, long seed, int deadNode, TraceSink sink) {
+    public SegmentRun(Pit pit, int segmentIndex, long seed, List<Fault> faults, TraceSink sink) {
         Layout layout = Layout.of(pit);
         Wiring wiring = new Wiring(pit, layout, segmentIndex);
         segment = pit.segments().get(segmentIndex);
@@ -80,12 +84,27 @@ public final class SegmentRun {
         usb = new UsbStage(controller.adapter(), seed, segment.name());
         silenceNanos = ModelledNode.silence(segment);
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
-        stations = new Stations(segment, layout, wiring, queues, seed, deadNode, events, shows, controls, wire);
+        stations = new Stations(segment, layout, wiring, queues, seed, deadNode(faults), events, shows, controls, wire);
         request =
                 new Frame(TraceSink.CONTROLLER, queues.mostSlots(), UartClock.exact(segment.baud()), segment.format());
+        bytes = new FrameBytes(segment, queues, stations);
         sent = new SentBroadcasts(queues.mostSlots());
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive);
         ready(0, 0);
+    }
+
+    /**
+     * The bytes of the frame that a talker has on the pair. A sink may ask when it is told that the frame has started;
+     * once the talker sends its next one they are gone.
+     *
+     * @param talker index of a node, or {@link TraceSink#CONTROLLER}
+     */
+    public Bytes bytes(int talker) {
+        return bytes.of(talker == TraceSink.CONTROLLER ? request : stations.frameOf(stations.position(talker)));
+    }
+
+    private static int deadNode(List<Fault> faults) {
+        return faults.isEmpty() ? -1 : faults.get(0).node();
     }
 
     /**

@@ -5,6 +5,7 @@ import dropline.bus.pit.Segment;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.TraceSink;
 import java.util.Arrays;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -55,6 +56,11 @@ final class StateQueues {
     @Nullable
     StateQueue all() {
         return all;
+    }
+
+    /** The queue for all nodes, where there is one. */
+    StateQueue everyone() {
+        return Objects.requireNonNull(all);
     }
 
     /** How the node polled in this position is talked to, and what waits for it where state is addressed. */

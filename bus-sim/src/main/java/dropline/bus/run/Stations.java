@@ -9,6 +9,7 @@ import dropline.bus.pit.Segment;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.wire.Frame;
 import dropline.bus.wire.Wire;
+import dropline.protocol.NodeStatus;
 
 /**
  * The nodes of a segment, by their position in the poll order: who hears, who is about to talk, what a reply reports.
@@ -63,6 +64,11 @@ final class Stations {
         }
     }
 
+    /** The frame a position last sent. */
+    Frame frameOf(int position) {
+        return nodes[position].transmission();
+    }
+
     /** A position's number in the trace. */
     int node(int position) {
         return nodeIndex[position];
@@ -71,6 +77,22 @@ final class Stations {
     /** Where a node of the trace stands in the poll order. */
     int position(int node) {
         return positionOf[node];
+    }
+
+    /** What a node says of itself in a reply. */
+    NodeStatus status(int position, Frame reply) {
+        return new NodeStatus(reply.lastBroadcast & 0xFF, 0, 0, 0, 0);
+    }
+
+    /** The control values a reply reports: those of its node, as it last believed them. */
+    int[] reportedValues(Frame reply) {
+        int[] asked = controlsOf[positionOf[reply.node]];
+        int[] own = controlsOf[positionOf[reply.talker]];
+        int[] values = new int[asked.length];
+        for (int i = 0; i < Math.min(asked.length, own.length); i++) {
+            values[i] = controls.value(own[i]) & 0xFFFF;
+        }
+        return values;
     }
 
     /** For each slot of a broadcast, whether this node shows it. */

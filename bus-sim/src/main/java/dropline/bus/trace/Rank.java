@@ -61,6 +61,27 @@ public enum Rank {
             sink.driverOff(event.at, event.a);
         }
     },
+    /** A node forgets before it hears. */
+    RESET {
+        @Override
+        void hand(TraceSink sink, Event event) {
+            sink.reset(event.at, event.a, event.x);
+        }
+    },
+    /** What nobody sent came before what somebody did. */
+    PHANTOM {
+        @Override
+        void hand(TraceSink sink, Event event) {
+            sink.phantom(event.at, event.a, event.b);
+        }
+    },
+    /** Heard, and not as it was sent. */
+    RECEIVED_WRONG {
+        @Override
+        void hand(TraceSink sink, Event event) {
+            sink.receivedWrong(event.at, event.a, event.b, event.c);
+        }
+    },
     /** Heard, judged lost. */
     OVERRUN {
         @Override

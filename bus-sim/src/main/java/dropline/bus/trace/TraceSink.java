@@ -77,7 +77,16 @@ public interface TraceSink {
     /** Two transmissions touch; neither frame is received. */
     default void clash(long atNanos, int talker, int other) {}
 
+    /** A receiver (a node, or {@link #CONTROLLER}) did not get this talker's frame as it was sent. */
+    default void receivedWrong(long atNanos, int receiver, int talker, int transaction) {}
+
+    /** A receiver got so many characters that nobody sent. */
+    default void phantom(long atNanos, int receiver, int chars) {}
+
     // --- inside tier
+
+    /** A node restarted; it is silent until {@code readyNanos} and has forgotten what it showed. */
+    default void reset(long atNanos, int node, long readyNanos) {}
 
     /** A frame meant for this node was lost in its buffers. */
     default void overrun(long atNanos, int node, int transaction) {}

@@ -8,7 +8,10 @@ import dropline.protocol.CharacterFormat;
  * and reuses it, so that nothing is allocated per frame; all times are ns since the start of the run.
  */
 public final class Frame {
-    /** {@link dropline.bus.trace.TraceSink#REQUEST} and its kin. */
+    /** In place of a kind: characters sent for no reason. Nobody takes them for a frame. */
+    public static final int BABBLE = 3;
+
+    /** {@link dropline.bus.trace.TraceSink#REQUEST} and its kin, or {@link #BABBLE}. */
     public int kind;
 
     /** Node index, or {@link dropline.bus.trace.TraceSink#CONTROLLER}. */

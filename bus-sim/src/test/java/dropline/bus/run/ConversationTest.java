@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.Pits;
+import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Controller;
@@ -48,7 +49,7 @@ final class ConversationTest {
         inTime.advanceTo(600 * MICRO);
         TraceLines late = new TraceLines();
         SegmentRun tooLate = new SegmentRun(
-                pit(Pits.controller(StateDelivery.BROADCAST, 300 * MICRO - 1, 0), 100 * MICRO), 0, 1, -1, late);
+                pit(Pits.controller(StateDelivery.BROADCAST, 300 * MICRO - 1, 0), 100 * MICRO), 0, 1, List.of(), late);
         tooLate.advanceTo(600 * MICRO);
 
         assertEquals(1, lines.only("answered").size());
@@ -70,7 +71,7 @@ final class ConversationTest {
     @Test
     void deadNodeIsAskedAgainThenGivenUp() {
         Pit pit = pit(Pits.controller(StateDelivery.BROADCAST, MILLI, 2), 100 * MICRO);
-        SegmentRun run = new SegmentRun(pit, 0, 1, 0, lines);
+        SegmentRun run = new SegmentRun(pit, 0, 1, List.of(Fault.deadNode(0, 0)), lines);
 
         run.advanceTo(4 * MILLI);
 
@@ -177,7 +178,7 @@ final class ConversationTest {
         long whole = ReferenceBus.run(2, true, 3, -1, lines).digest();
 
         TraceLines parts = new TraceLines();
-        SegmentRun run = new SegmentRun(ReferenceBus.pit(), 0, 3, -1, parts);
+        SegmentRun run = new SegmentRun(ReferenceBus.pit(), 0, 3, List.of(), parts);
         StateBlock block = new StateBlock();
         boolean[] on = new boolean[58];
         int turn = 0;
@@ -211,14 +212,14 @@ final class ConversationTest {
         TraceLines alone = new TraceLines();
         TraceLines both = new TraceLines();
 
-        new SegmentRun(Pits.pit(signals, controller, List.of(first)), 0, 1, -1, alone).advanceTo(MILLI);
-        new SegmentRun(Pits.pit(signals, controller, List.of(first, second)), 0, 1, -1, both).advanceTo(MILLI);
+        new SegmentRun(Pits.pit(signals, controller, List.of(first)), 0, 1, List.of(), alone).advanceTo(MILLI);
+        new SegmentRun(Pits.pit(signals, controller, List.of(first, second)), 0, 1, List.of(), both).advanceTo(MILLI);
 
         assertEquals(alone.only("answered").get(0), both.only("answered").get(0));
     }
 
     private SegmentRun start(Pit pit) {
-        return new SegmentRun(pit, 0, 1, -1, lines);
+        return new SegmentRun(pit, 0, 1, List.of(), lines);
     }
 
     private static Pit pit(Controller controller, long replyGapNanos) {

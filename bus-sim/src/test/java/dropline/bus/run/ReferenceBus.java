@@ -1,6 +1,7 @@
 package dropline.bus.run;
 
 import dropline.bus.chance.Distribution;
+import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Budget;
@@ -76,7 +77,8 @@ final class ReferenceBus {
 
     /** Runs for so many seconds; with state, 40 lamps in turn change every 25 ms, first at 25 ms. */
     static SegmentRun run(int seconds, boolean withState, long seed, int deadNode, TraceSink sink) {
-        SegmentRun run = new SegmentRun(pit(), 0, seed, deadNode, sink);
+        SegmentRun run =
+                new SegmentRun(pit(), 0, seed, deadNode < 0 ? List.of() : List.of(Fault.deadNode(0, deadNode)), sink);
         StateBlock block = new StateBlock();
         boolean[] on = new boolean[58];
         int turn = 0;

@@ -1,5 +1,6 @@
 package dropline.harness.replay;
 
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.run.SegmentRun;
@@ -20,9 +21,6 @@ import org.jspecify.annotations.Nullable;
  * of threads.
  */
 public final class Replay {
-    /** In place of a node: all are alive. */
-    private static final int NONE_DEAD = -1;
-
     /** Runs with a dead node that are stepped together, so that memory does not grow with the number of nodes. */
     private static final int TOGETHER = 8;
 
@@ -94,7 +92,7 @@ public final class Replay {
             SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
             TraceSink sink = trace == null ? measured : new Both(measured, trace.segment(segment));
             measures.add(measured);
-            lanes.add(new Lane(new SegmentRun(pit, segment, seed, NONE_DEAD, sink)));
+            lanes.add(new Lane(new SegmentRun(pit, segment, seed, List.of(), sink)));
         }
         try (Source source = opening.open()) {
             long end = stretches.run(source, lanes, until -> {
@@ -118,7 +116,8 @@ public final class Replay {
                 int segment = layout.nodes().get(node).segment();
                 SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
                 failures.add(new DeadNode(node, measured));
-                lanes.add(new Lane(new SegmentRun(pit, segment, seed, node, measured)));
+                lanes.add(
+                        new Lane(new SegmentRun(pit, segment, seed, List.of(Fault.deadNode(segment, node)), measured)));
             }
             try (Source source = opening.open()) {
                 stretches.run(source, lanes, until -> passes.reached(until, source));

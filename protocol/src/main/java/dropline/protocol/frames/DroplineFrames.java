@@ -109,6 +109,11 @@ public final class DroplineFrames implements Protocol {
 
     /** @throws IllegalArgumentException where {@link #checkFits} finds a problem, with its text */
     @Override
+    public Framing framing() {
+        return Framing.AFTER_A_ZERO;
+    }
+
+    @Override
     public Destination node(NodeWire node) {
         refuse(checkFits(node));
         return new DroplineDestination(node, false, numberBytes(node));

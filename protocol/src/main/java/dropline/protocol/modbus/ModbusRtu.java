@@ -67,6 +67,11 @@ public final class ModbusRtu implements Protocol {
 
     /** @throws IllegalArgumentException where {@link #check} finds problems, with their texts */
     @Override
+    public Framing framing() {
+        return Framing.AFTER_SILENCE;
+    }
+
+    @Override
     public Destination node(NodeWire node) {
         refuse(check(node));
         return new ModbusDestination(node, false);

@@ -91,6 +91,16 @@ public record Sized(
     }
 
     @Override
+    public boolean knowsBytes() {
+        return false;
+    }
+
+    @Override
+    public Framing framing() {
+        return gapBeforeTenthsOfBit > 0 ? Framing.AFTER_SILENCE : Framing.ANYWHERE;
+    }
+
+    @Override
     public Destination node(NodeWire node) {
         return new SizedDestination(this, node.signals().size(), requestChars, requestChars, replies);
     }

@@ -1,0 +1,8 @@
+/**
+ * The fault catalogue: what can go wrong in a pit, as descriptions that a run is given. Start from
+ * {@link dropline.bus.fault.FaultKind}. Knows what strikes where and when, never what follows from it.
+ */
+@NullMarked
+package dropline.bus.fault;
+
+import org.jspecify.annotations.NullMarked;

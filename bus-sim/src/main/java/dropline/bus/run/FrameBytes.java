@@ -1,0 +1,51 @@
+package dropline.bus.run;
+
+import dropline.bus.chance.Draws;
+import dropline.bus.pit.Segment;
+import dropline.bus.trace.TraceSink;
+import dropline.bus.wire.Frame;
+import dropline.protocol.Bytes;
+import dropline.protocol.Destination;
+import dropline.protocol.NodeStatus;
+
+/**
+ * The bytes of a frame, made only when someone asks. Where a protocol knows lengths only, bytes are made up, the same
+ * for the same frame.
+ */
+final class FrameBytes {
+    private final Segment segment;
+    private final StateQueues queues;
+    private final Stations stations;
+
+    FrameBytes(Segment segment, StateQueues queues, Stations stations) {
+        this.segment = segment;
+        this.queues = queues;
+        this.stations = stations;
+    }
+
+    /** The bytes of a frame that has begun and not been followed by another of its talker. */
+    Bytes of(Frame frame) {
+        if (frame.kind == Frame.BABBLE || !segment.protocol().knowsBytes()) {
+            return madeUp(frame);
+        }
+        if (frame.kind == TraceSink.BROADCAST) {
+            Destination all = queues.everyone().wire();
+            return all.encodeRequest(frame.transaction & 0xFF, frame.picked, frame.count, frame.values);
+        }
+        Destination own = queues.own(stations.position(frame.node)).wire();
+        if (frame.kind == TraceSink.REQUEST) {
+            return own.encodeRequest(frame.transaction & 0xFF, frame.picked, frame.count, frame.values);
+        }
+        NodeStatus status = stations.status(stations.position(frame.talker), frame);
+        return own.encodeReply(status, frame.picked, frame.count, stations.reportedValues(frame));
+    }
+
+    private static Bytes madeUp(Frame frame) {
+        int[] bytes = new int[frame.chars];
+        long stream = Draws.mix(frame.startNanos * 31 + frame.talker);
+        for (int i = 0; i < bytes.length; i++) {
+            bytes[i] = 1 + (int) (Draws.draw(stream, i) * 255);
+        }
+        return Bytes.of(bytes);
+    }
+}
