@@ -43,6 +43,27 @@ public record CharacterFormat(int dataBits, Parity parity, int stopBits) {
         return 1 + dataBits + (parity == Parity.NONE ? 0 : 1) + stopBits;
     }
 
+    /**
+     * One bit of a character as it stands on the wire: 0 the start bit, then data, parity, stop bits.
+     *
+     * @param value the character
+     * @param index 0 to {@link #bits()} - 1
+     * @return 0 or 1
+     */
+    public int bit(int value, int index) {
+        if (index == 0) {
+            return 0;
+        }
+        if (index <= dataBits) {
+            return value >>> (index - 1) & 1;
+        }
+        if (index == dataBits + 1 && parity != Parity.NONE) {
+            int ones = Integer.bitCount(value & ((1 << dataBits) - 1));
+            return (ones & 1) ^ (parity == Parity.EVEN ? 0 : 1);
+        }
+        return 1;
+    }
+
     /** As written on a data sheet: {@code 8N1}. */
     @Override
     public String toString() {

@@ -18,6 +18,7 @@ import java.util.List;
  * @param bootNanos reset to first reply, ns
  * @param clockHz clock of the UART, Hz; 0 for one that meets the baud rate exactly
  * @param ticksPerBit clock ticks a bit lasts; 0 with {@code clockHz} 0
+ * @param transceiver how its UART meets the pair
  */
 public record Profile(
         ReplyFrom replyFrom,
@@ -30,7 +31,36 @@ public record Profile(
         List<Task> tasks,
         long bootNanos,
         long clockHz,
-        int ticksPerBit) {
+        int ticksPerBit,
+        Transceiver transceiver) {
+
+    /** A node with the usual transceiver. */
+    public Profile(
+            ReplyFrom replyFrom,
+            Distribution replyGap,
+            long enableLeadNanos,
+            long releaseTailNanos,
+            long loopPassNanos,
+            int fifoChars,
+            int ringChars,
+            List<Task> tasks,
+            long bootNanos,
+            long clockHz,
+            int ticksPerBit) {
+        this(
+                replyFrom,
+                replyGap,
+                enableLeadNanos,
+                releaseTailNanos,
+                loopPassNanos,
+                fifoChars,
+                ringChars,
+                tasks,
+                bootNanos,
+                clockHz,
+                ticksPerBit,
+                Transceiver.USUAL);
+    }
 
     /** Where a node's replies are made. */
     public enum ReplyFrom {

@@ -13,9 +13,23 @@ import java.util.List;
  * @param protocol how its parties speak
  * @param controller the party that polls
  * @param nodes in the order in which they are polled
+ * @param biased whether the pair rests at one while nobody drives it: bias resistors, or receivers that are fail-safe
  */
 public record Segment(
-        String name, int baud, CharacterFormat format, Protocol protocol, Controller controller, List<Node> nodes) {
+        String name,
+        int baud,
+        CharacterFormat format,
+        Protocol protocol,
+        Controller controller,
+        List<Node> nodes,
+        boolean biased) {
+
+    /** A segment with bias. */
+    public Segment(
+            String name, int baud, CharacterFormat format, Protocol protocol, Controller controller, List<Node> nodes) {
+        this(name, baud, format, protocol, controller, nodes, true);
+    }
+
     public Segment {
         nodes = List.copyOf(nodes);
         if (baud < 300 || baud > 4_000_000) {

@@ -96,6 +96,13 @@ public enum Rank {
             sink.answered(event.at, event.a, event.b, event.c, event.x);
         }
     },
+    /** What an answer says of its node is known with it. */
+    NODE_STATUS {
+        @Override
+        void hand(TraceSink sink, Event event) {
+            sink.nodeStatus(event.at, event.a, event.b, event.c, event.x, event.y);
+        }
+    },
     /** Only what was not answered times out. */
     TIMED_OUT {
         @Override

@@ -63,6 +63,14 @@ public interface TraceSink {
     /** A new round of polls begins, from 1. */
     default void cycleStarted(long atNanos, int cycle) {}
 
+    /**
+     * What a reply said of its node, where the protocol tells: restarts so far, frames it received wrong so far, its
+     * longest loop since it last told, refreshes completed so far. At every change of the first two, else about once a
+     * second.
+     */
+    default void nodeStatus(
+            long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {}
+
     /** The host was told of a control's state. */
     default void told(long atNanos, int control, int serial) {}
 

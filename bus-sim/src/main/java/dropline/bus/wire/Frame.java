@@ -50,6 +50,15 @@ public final class Frame {
     /** Request: broadcasts sent so far. Reply: the last one its node has without a gap before it. */
     public int lastBroadcast;
 
+    /** Only its zeros are driven. */
+    public boolean zerosOnly;
+
+    /** When the last driver before it let go, ns. */
+    public long quietSinceNanos;
+
+    /** How many transmissions came before it. */
+    public long number;
+
     /** Slots of the destination it carries values for. */
     public final int[] picked;
 
@@ -62,7 +71,7 @@ public final class Frame {
     /** How many are picked. */
     public int count;
 
-    private final UartClock clock;
+    private UartClock clock;
     private final CharacterFormat format;
     private int measuredChars;
     private long spanNanos;
@@ -99,6 +108,36 @@ public final class Frame {
         driverOffNanos = endNanos + tailNanos;
         clashed = false;
         heard = false;
+    }
+
+    /** Sets the clock that times its bits from now on. */
+    public void timedBy(UartClock other) {
+        if (!other.equals(clock)) {
+            clock = other;
+            measuredChars = 0;
+        }
+    }
+
+    /** Makes it a driver that is on and sends nothing. */
+    public void drive(long onNanos, long offNanos) {
+        chars = 0;
+        startNanos = onNanos;
+        endNanos = onNanos;
+        heardNanos = onNanos;
+        driverOnNanos = onNanos;
+        driverOffNanos = offNanos;
+        clashed = false;
+        heard = true;
+    }
+
+    /** How long a bit is by its talker's clock, ns. */
+    public double bitNanos() {
+        return 1e9 / clock.baud();
+    }
+
+    /** How its characters stand on the wire. */
+    public CharacterFormat format() {
+        return format;
     }
 
     /** How long one of its characters lasts, ns, rounded down. */

@@ -2,19 +2,29 @@ package dropline.bus.wire;
 
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.Rank;
+import dropline.protocol.Bytes;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The pair: which transmissions are on it, and which of them touch. At this level of detail a frame that touches
- * another transmission before it has been heard is received by nobody; one touched only in its release tail was already
- * heard.
+ * The pair: which transmissions are on it, and which of them touch. What becomes of a frame that is touched before it
+ * has been heard is for {@link Reception} to say; one touched only in its release tail was already heard.
  */
 public final class Wire {
+    /** Gives the bytes of a frame that is on the pair. */
+    @FunctionalInterface
+    public interface Content {
+        Bytes of(Frame frame);
+    }
+
     private final EventOrder events;
+    /** A transmission that touches a frame is looked at from at most this long before it. */
+    private static final long MOST_BEFORE_NANOS = 20_000_000;
+
     private final Traffic traffic = new Traffic();
     private final Frame[] active;
     private int count;
     private long lastOffNanos;
+    private long transmissions;
     private long lastEndNanos = Long.MIN_VALUE / 2;
 
     /**
@@ -32,24 +42,31 @@ public final class Wire {
      */
     public void begin(Frame frame) {
         int kept = 0;
+        long needed = firstUnheardNanos(frame);
         for (int i = 0; i < count; i++) {
             Frame other = active[i];
             if (other == frame) {
                 continue;
             }
-            if (other.driverOffNanos > frame.driverOnNanos) {
-                active[kept++] = other;
+            if (other.driverOffNanos > frame.driverOnNanos && other.talker != frame.talker) {
                 frame.clashed = true;
                 if (!other.heard) {
                     other.clashed = true;
                 }
                 events.post(frame.driverOnNanos, Rank.CLASH, frame.talker, other.talker, 0, 0);
-            } else if (!other.heard) {
+            }
+            if (!other.heard || other.driverOffNanos > needed) {
                 active[kept++] = other;
             }
         }
         active[kept] = frame;
         count = kept + 1;
+        frame.number = ++transmissions;
+        frame.quietSinceNanos = lastOffNanos;
+        if (frame.chars == 0) {
+            driveOnly(frame);
+            return;
+        }
         traffic.add(frame);
         lastOffNanos = Math.max(lastOffNanos, frame.driverOffNanos);
         lastEndNanos = Math.max(lastEndNanos, frame.endNanos);
@@ -81,9 +98,38 @@ public final class Wire {
         return next;
     }
 
-    /** When the last driver so far lets go. */
-    public long lastOffNanos() {
-        return lastOffNanos;
+    /**
+     * Gives a waveform every transmission that touches a frame, the frame itself included; tells when the first of them
+     * began to drive, ns.
+     */
+    long collect(Frame frame, Waveform wave) {
+        long first = Math.min(frame.driverOnNanos, frame.startNanos);
+        wave.clear();
+        for (int i = 0; i < count; i++) {
+            Frame other = active[i];
+            boolean touches = other == frame
+                    || (other.driverOffNanos > frame.driverOnNanos && other.driverOnNanos < frame.heardNanos);
+            if (touches) {
+                wave.add(other);
+                first = Math.min(first, Math.max(other.driverOnNanos, first - MOST_BEFORE_NANOS));
+            }
+        }
+        return first;
+    }
+
+    private long firstUnheardNanos(Frame next) {
+        long first = next.driverOnNanos;
+        for (int i = 0; i < count; i++) {
+            if (!active[i].heard) {
+                first = Math.min(first, active[i].driverOnNanos);
+            }
+        }
+        return first;
+    }
+
+    private void driveOnly(Frame frame) {
+        events.post(frame.driverOnNanos, Rank.DRIVER_ON, frame.talker, 0, 0, 0);
+        events.post(frame.driverOffNanos, Rank.DRIVER_OFF, frame.talker, 0, 0, 0);
     }
 
     /** End of the last stop bit so far. */
