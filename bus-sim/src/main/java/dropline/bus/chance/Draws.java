@@ -22,7 +22,10 @@ public final class Draws {
         WAKE_UP(8),
         BOUNCE(9),
         STATE_USB(10),
-        STATE_WAKE_UP(11);
+        STATE_WAKE_UP(11),
+        FAULT_CHANCE(12),
+        FAULT_INSTANT(13),
+        FAULT_SIZE(14);
 
         private final int number;
 
