@@ -32,6 +32,11 @@ public interface Protocol {
         return true;
     }
 
+    /** Whether a reply cannot be taken for a request, nor a request for a reply. */
+    default boolean marksReplies() {
+        return false;
+    }
+
     /** How a receiver knows where a frame begins. */
     Framing framing();
 

@@ -25,7 +25,9 @@ public final class Draws {
         STATE_WAKE_UP(11),
         FAULT_CHANCE(12),
         FAULT_INSTANT(13),
-        FAULT_SIZE(14);
+        FAULT_SIZE(14),
+        CONTENTION(15),
+        NOISE(16);
 
         private final int number;
 

@@ -26,15 +26,23 @@ final class Buffers {
 
     /** Whether any character of a frame just heard was lost. */
     boolean lost(Frame frame) {
-        if (timeline.size() == 0) {
+        if (timeline.isIdle()) {
             return false;
         }
         boolean lost = lostAround(frame, frame.heardNanos);
-        for (int task = -1; task < timeline.size() && !lost; task++) {
-            long start = task < 0 ? frame.startNanos : timeline.startAtOrAfter(task, frame.startNanos);
-            lost = start < frame.heardNanos && lostAround(frame, start);
+        for (int task = -2; task < timeline.size() && !lost; task++) {
+            long start = startOf(task, frame.startNanos);
+            lost = start >= frame.startNanos && start < frame.heardNanos && lostAround(frame, start);
         }
         return lost;
+    }
+
+    private long startOf(int task, long fromNanos) {
+        return switch (task) {
+            case -2 -> timeline.stallStart();
+            case -1 -> fromNanos;
+            default -> timeline.startAtOrAfter(task, fromNanos);
+        };
     }
 
     private boolean lostAround(Frame frame, long instant) {

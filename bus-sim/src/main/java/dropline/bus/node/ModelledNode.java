@@ -3,6 +3,8 @@ package dropline.bus.node;
 import dropline.bus.chance.Draws;
 import dropline.bus.chance.Draws.Purpose;
 import dropline.bus.clock.UartClock;
+import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import dropline.bus.indicator.Shows;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Layout;
@@ -10,12 +12,16 @@ import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.Rank;
 import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Frame;
 import dropline.bus.wire.Traffic;
 import dropline.protocol.Destination;
+import dropline.protocol.NodeStatus;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A board modelled from its profile: a UART with a small FIFO, an interrupt that fills a ring, a main loop with tasks
@@ -23,9 +29,12 @@ import dropline.protocol.Destination;
  */
 public final class ModelledNode implements NodeBehaviour {
     private static final long BROADCAST_ORDINALS = 1L << 40;
+    private static final long LOOP_UNIT_NANOS = 100_000;
+    private static final long STATUS_EVERY_NANOS = 1_000_000_000;
 
     private final int index;
     private final Profile profile;
+    private final UartClock clock;
     private final Destination wire;
     private final EventOrder events;
     private final Shows shows;
@@ -33,15 +42,23 @@ public final class ModelledNode implements NodeBehaviour {
     private final Buffers buffers;
     private final int[][] slots;
     private final long silenceNanos;
+    private final @Nullable Ailments ailments;
     private final long gapStream;
     private final long lengthStream;
     private final long passStream;
     private final Frame reply;
     private boolean planned;
+    private long readyNanos;
+    private int boots;
+    private int errors;
+    private long toldNanos;
+    private int toldBoots;
+    private int toldErrors;
     private int lastBroadcast;
 
     /**
      * @param index this node in {@link Layout#nodes()}
+     * @param faults of the whole run; those of other nodes are left out
      * @param slotsOfPick for each slot of a frame's destination, this node's places where it is shown
      */
     public ModelledNode(
@@ -49,6 +66,7 @@ public final class ModelledNode implements NodeBehaviour {
             Layout layout,
             int index,
             long seed,
+            List<Fault> faults,
             Destination wire,
             int[][] slotsOfPick,
             EventOrder events,
@@ -68,10 +86,12 @@ public final class ModelledNode implements NodeBehaviour {
         timeline = timeline(node, layout, Draws.stream(seed, hash, Purpose.TASK_PHASE));
         buffers = new Buffers(timeline, traffic, profile.fifoChars(), profile.ringChars());
         silenceNanos = silence(segment);
-        UartClock clock = profile.clockHz() == 0
+        clock = profile.clockHz() == 0
                 ? UartClock.exact(segment.baud())
                 : new UartClock(profile.clockHz(), profile.ticksPerBit());
         reply = new Frame(index, slotsOfPick.length, clock, segment.format());
+        reply.zerosOnly = profile.transceiver().driver() == Transceiver.Driver.ZEROS_ONLY;
+        ailments = Ailments.of(faults, index, node.name(), clock, seed);
     }
 
     /** Silence a receiver of this segment must see to know that a frame is over, ns. */
@@ -85,12 +105,15 @@ public final class ModelledNode implements NodeBehaviour {
         if (frame.heardNanos < reply.driverOffNanos) {
             return;
         }
-        if (buffers.lost(frame)) {
+        if (buffers.lost(frame) || (ailments != null && !ailments.hasRoom(frame))) {
+            errors++;
             events.post(frame.heardNanos, Rank.OVERRUN, index, frame.transaction, 0, 0);
             return;
         }
         long known = frame.heardNanos + silenceNanos;
-        apply(frame, known);
+        if (frame.node == index || frame.node == TraceSink.ALL) {
+            apply(frame, known);
+        }
         if (frame.kind == TraceSink.REQUEST) {
             plan(frame, known);
         } else if (frame.transaction == lastBroadcast + 1) {
@@ -104,7 +127,7 @@ public final class ModelledNode implements NodeBehaviour {
 
     @Override
     public long quietUntil() {
-        return planned ? reply.driverOnNanos : QUIET;
+        return planned ? Math.min(reply.driverOnNanos, reply.startNanos) : QUIET;
     }
 
     @Override
@@ -116,6 +139,99 @@ public final class ModelledNode implements NodeBehaviour {
     public Frame transmit() {
         planned = false;
         return reply;
+    }
+
+    @Override
+    public boolean isSilent(long atNanos) {
+        return atNanos < readyNanos || (ailments != null && ailments.isSilent(atNanos));
+    }
+
+    @Override
+    public boolean takes(Frame request) {
+        if (ailments == null) {
+            return request.node == index;
+        }
+        return request.node == index
+                ? !ailments.suffers(FaultKind.DUPLICATE_ADDRESS, request.heardNanos)
+                : ailments.answersFor(request.node, request.heardNanos, ordinal(request));
+    }
+
+    @Override
+    public boolean misses(Frame frame, boolean afterReply) {
+        if (ailments == null) {
+            return false;
+        }
+        if (ailments.struck(FaultKind.COMMON_WIRE_LIFTED, frame.heardNanos, frame.number)) {
+            return true;
+        }
+        return afterReply && ailments.struck(FaultKind.EAVESDROPPER, frame.heardNanos, frame.number);
+    }
+
+    @Override
+    public boolean floats(long atNanos) {
+        return ailments != null && ailments.suffers(FaultKind.FLOATING_RECEIVER, atNanos);
+    }
+
+    @Override
+    public void heardWrong() {
+        errors++;
+    }
+
+    @Override
+    public void reset(long atNanos, long untilNanos) {
+        planned = false;
+        reply.driverOffNanos = Math.min(reply.driverOffNanos, atNanos);
+        readyNanos = untilNanos;
+        boots++;
+        lastBroadcast = 0;
+        events.post(atNanos, Rank.RESET, index, 0, 0, 0, 0, untilNanos, 0, 0);
+    }
+
+    @Override
+    public void stall(Indicator.Blocks what, long fromNanos, long untilNanos) {
+        timeline.stall(what, fromNanos, untilNanos);
+    }
+
+    @Override
+    public double bitNanos(long atNanos) {
+        return 1e9 / (ailments == null ? clock : ailments.clockAt(atNanos)).baud();
+    }
+
+    @Override
+    public NodeStatus status(Frame said) {
+        long loop = Math.min(0xFFFF, longestLoop(said.startNanos) / LOOP_UNIT_NANOS);
+        return new NodeStatus(
+                said.lastBroadcast & 0xFF, boots & 0xFF, errors & 0xFF, (int) loop, (int) refreshes(said.startNanos)
+                        & 0xFF);
+    }
+
+    @Override
+    public void tellStatus(long atNanos) {
+        if (boots == toldBoots && errors == toldErrors && atNanos - toldNanos < STATUS_EVERY_NANOS) {
+            return;
+        }
+        events.post(
+                atNanos,
+                Rank.NODE_STATUS,
+                index,
+                boots,
+                errors,
+                0,
+                0,
+                longestLoop(reply.startNanos),
+                refreshes(reply.startNanos),
+                0);
+        toldBoots = boots;
+        toldErrors = errors;
+        toldNanos = atNanos;
+    }
+
+    private long longestLoop(long atNanos) {
+        return Math.max(profile.loopPassNanos(), timeline.longestBlock(toldNanos, atNanos));
+    }
+
+    private long refreshes(long atNanos) {
+        return timeline.refreshesBy(ailments == null ? atNanos : ailments.refreshedUntil(atNanos));
     }
 
     private void apply(Frame frame, long knownNanos) {
@@ -140,16 +256,27 @@ public final class ModelledNode implements NodeBehaviour {
                 : timeline.interruptsFree(knownNanos);
         long ready = free == knownNanos ? request.endNanos : free;
         reply.kind = TraceSink.REPLY;
-        reply.node = index;
+        reply.node = request.node;
         reply.transaction = request.transaction;
         reply.attempt = request.attempt;
-        reply.count = request.count;
-        System.arraycopy(request.picked, 0, reply.picked, 0, request.count);
+        reply.count = request.node == index ? request.count : 0;
+        System.arraycopy(request.picked, 0, reply.picked, 0, reply.count);
         reply.lastBroadcast = lastBroadcast;
         lastBroadcast = request.lastBroadcast;
-        int chars = wire.replyChars(request.picked, request.count, Draws.draw(lengthStream, ordinal));
+        int chars = wire.replyChars(reply.picked, reply.count, Draws.draw(lengthStream, ordinal));
         long start = Math.max(ready + gap, knownNanos + profile.enableLeadNanos());
-        reply.time(start, chars, profile.enableLeadNanos(), profile.releaseTailNanos());
+        if (ailments == null) {
+            reply.time(start, chars, profile.enableLeadNanos(), profile.releaseTailNanos());
+        } else {
+            reply.timedBy(ailments.clockAt(knownNanos));
+            reply.time(
+                    ailments.start(start, request, ordinal),
+                    chars,
+                    profile.enableLeadNanos(),
+                    profile.releaseTailNanos());
+            reply.driverOnNanos = Math.max(reply.driverOnNanos, request.heardNanos);
+            ailments.shape(reply, request, ordinal);
+        }
         planned = true;
     }
 
@@ -174,6 +301,7 @@ public final class ModelledNode implements NodeBehaviour {
                             indicator.refreshTakesNanos(),
                             indicator.blocks(),
                             phaseStream);
+                    made.isRefresh(task);
                     refreshed(made, layout, indicator, panel, task);
                 }
             }

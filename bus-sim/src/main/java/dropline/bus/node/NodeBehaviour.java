@@ -1,6 +1,8 @@
 package dropline.bus.node;
 
+import dropline.bus.pit.Indicator;
 import dropline.bus.wire.Frame;
+import dropline.protocol.NodeStatus;
 
 /**
  * A board on the pair: modelled from a profile, emulated from a firmware image, or attached on a port. The bus does not
@@ -21,14 +23,48 @@ public interface NodeBehaviour {
     void advanceTo(long nanos);
 
     /**
-     * A promise: no driver is enabled before this instant unless something is heard; {@link #QUIET} if nothing is
+     * A promise: it neither enables its driver nor begins a character before this instant unless something is heard; {@link #QUIET} if nothing is
      * planned.
      */
     long quietUntil();
 
+    /** Whether it neither hears nor answers at an instant: unplugged, hung, or starting up. */
+    boolean isSilent(long atNanos);
+
+    /** Whether it takes a request for its own: one to its address, or to one it wrongly answers to. */
+    boolean takes(Frame request);
+
+    /**
+     * Whether it misses a frame that stands undisturbed on the pair.
+     *
+     * @param afterReply whether another node's reply was the last frame before it
+     */
+    boolean misses(Frame frame, boolean afterReply);
+
+    /** Whether something has its receiver's output float while it sends. */
+    boolean floats(long atNanos);
+
+    /** It did not get a frame as it was sent. */
+    void heardWrong();
+
+    /** Restarts; silent until an instant. Whatever it was about to send is forgotten. */
+    void reset(long atNanos, long readyNanos);
+
+    /** Something blocks its loop or its interrupts once. */
+    void stall(Indicator.Blocks what, long fromNanos, long untilNanos);
+
+    /** How long a bit is by its UART's clock at an instant, ns. */
+    double bitNanos(long atNanos);
+
+    /** What it says of itself in a reply. */
+    NodeStatus status(Frame reply);
+
+    /** Posts what its reply said of it, once that is known, if there is news. */
+    void tellStatus(long atNanos);
+
     /** The transmission it last began, or is about to begin. */
     Frame transmission();
 
-    /** The transmission that begins at {@link #quietUntil}; its driver is enabled by asking for it. */
+    /** The transmission that begins at {@link #quietUntil}; it begins by being asked for. */
     Frame transmit();
 }

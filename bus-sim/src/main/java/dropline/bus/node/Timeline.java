@@ -17,7 +17,11 @@ final class Timeline {
     private final long[] takes;
     private final long[] phase;
     private final Blocks[] blocks;
+    private final boolean[] refreshes;
     private int count;
+    private Blocks stall = Blocks.NOTHING;
+    private long stallFrom;
+    private long stallUntil;
 
     /** @param capacity how many tasks there will be */
     Timeline(int capacity) {
@@ -25,6 +29,7 @@ final class Timeline {
         takes = new long[capacity];
         phase = new long[capacity];
         blocks = new Blocks[capacity];
+        refreshes = new boolean[capacity];
     }
 
     /** Adds a task and returns its number. The first phase is drawn; later tasks follow the one before. */
@@ -38,9 +43,55 @@ final class Timeline {
         return count++;
     }
 
+    /** Counts a task's ends as refreshes completed. */
+    void isRefresh(int task) {
+        refreshes[task] = true;
+    }
+
+    /** Blocks the program once, beside its tasks; the last such stall counts. */
+    void stall(Blocks what, long fromNanos, long untilNanos) {
+        stall = what;
+        stallFrom = fromNanos;
+        stallUntil = untilNanos;
+    }
+
+    /** Whether nothing ever blocks. */
+    boolean isIdle() {
+        return count == 0 && stall == Blocks.NOTHING;
+    }
+
     /** How many tasks there are. */
     int size() {
         return count;
+    }
+
+    /** When the last stall began, ns; 0 if there was none. */
+    long stallStart() {
+        return stallFrom;
+    }
+
+    /** The longest block of the loop that began or went on in a stretch, ns; 0 if none. */
+    long longestBlock(long fromNanos, long toNanos) {
+        long longest = counts(stall, false) && stallFrom < toNanos && stallUntil > fromNanos
+                ? stallUntil - stallFrom
+                : 0;
+        for (int i = 0; i < count; i++) {
+            if (counts(blocks[i], false) && startAtOrAfter(i, fromNanos) < toNanos) {
+                longest = Math.max(longest, takes[i]);
+            }
+        }
+        return longest;
+    }
+
+    /** Refreshes completed by an instant. */
+    long refreshesBy(long nanos) {
+        long done = 0;
+        for (int i = 0; i < count; i++) {
+            if (refreshes[i] && nanos >= phase[i] + takes[i]) {
+                done += (nanos - phase[i] - takes[i]) / every[i] + 1;
+            }
+        }
+        return done;
     }
 
     /** First start of a task at or after an instant. */
@@ -80,13 +131,16 @@ final class Timeline {
         for (int hop = 0; hop < MOST_HOPS; hop++) {
             long later = free;
             for (int i = 0; i < count; i++) {
-                if (!counts(i, interrupts)) {
+                if (!counts(blocks[i], interrupts)) {
                     continue;
                 }
                 long into = Math.floorMod(later - phase[i], every[i]);
                 if (later >= phase[i] && into < takes[i]) {
                     later += takes[i] - into;
                 }
+            }
+            if (counts(stall, interrupts) && later >= stallFrom && later < stallUntil) {
+                later = stallUntil;
             }
             if (later == free) {
                 return free;
@@ -101,13 +155,17 @@ final class Timeline {
         for (int hop = 0; hop < MOST_HOPS; hop++) {
             long earlier = since;
             for (int i = 0; i < count; i++) {
-                if (!counts(i, interrupts) || earlier < phase[i]) {
+                if (!counts(blocks[i], interrupts) || earlier < phase[i]) {
                     continue;
                 }
                 long into = Math.floorMod(earlier - phase[i], every[i]);
                 if (into < takes[i] || (into == takes[i] && earlier < atNanos)) {
                     earlier -= into;
                 }
+            }
+            boolean stalled = earlier < stallUntil || (earlier == stallUntil && earlier < atNanos);
+            if (counts(stall, interrupts) && earlier > stallFrom && stalled) {
+                earlier = stallFrom;
             }
             if (earlier == since) {
                 return since;
@@ -117,7 +175,7 @@ final class Timeline {
         return since;
     }
 
-    private boolean counts(int task, boolean interrupts) {
-        return blocks[task] == Blocks.INTERRUPTS || (!interrupts && blocks[task] == Blocks.LOOP);
+    private static boolean counts(Blocks what, boolean interrupts) {
+        return what == Blocks.INTERRUPTS || (!interrupts && what == Blocks.LOOP);
     }
 }

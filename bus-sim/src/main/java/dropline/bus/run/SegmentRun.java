@@ -1,5 +1,6 @@
 package dropline.bus.run;
 
+import dropline.bus.chance.Draws;
 import dropline.bus.clock.UartClock;
 import dropline.bus.control.Controls;
 import dropline.bus.controller.PollPlan;
@@ -13,10 +14,14 @@ import dropline.bus.pit.Controller;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.Rank;
 import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Frame;
+import dropline.bus.wire.Noise;
+import dropline.bus.wire.Reception;
+import dropline.bus.wire.Uart;
 import dropline.bus.wire.Wire;
 import dropline.protocol.Bytes;
 import java.util.List;
@@ -49,6 +54,9 @@ public final class SegmentRun {
     private final Stations stations;
     private final SentBroadcasts sent;
     private final FrameBytes bytes;
+    private final Reception reception;
+    private final Uart ear;
+    private final Troubles troubles;
     private final Frame request;
     private long actAt;
     private long startAt;
@@ -62,6 +70,8 @@ public final class SegmentRun {
     private long reached;
 
     /**
+     * One that decides bit by bit only what has to be.
+     *
      * @param pit the description
      * @param segmentIndex index into {@link Pit#segments()}
      * @param seed the run's seed; the same seed gives the same trace
@@ -69,6 +79,12 @@ public final class SegmentRun {
      * @param sink receives the segment's events in order
      */
     public SegmentRun(Pit pit, int segmentIndex, long seed, List<Fault> faults, TraceSink sink) {
+        this(pit, segmentIndex, seed, faults, sink, false);
+    }
+
+    /** As above; {@code bitsEverywhere} decides every frame bit by bit, with the same result. */
+    SegmentRun(
+            Pit pit, int segmentIndex, long seed, List<Fault> faults, TraceSink sink, boolean bitsEverywhere) {
         Layout layout = Layout.of(pit);
         Wiring wiring = new Wiring(pit, layout, segmentIndex);
         segment = pit.segments().get(segmentIndex);
@@ -83,14 +99,36 @@ public final class SegmentRun {
         plan = new PollPlan(segment.nodes(), controller);
         usb = new UsbStage(controller.adapter(), seed, segment.name());
         silenceNanos = ModelledNode.silence(segment);
+        double bitNanos = 1e9 / segment.baud();
+        Noise noise =
+                new Noise(segment.biased(), Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.NOISE));
+        reception = new Reception(
+                segment.format(),
+                segment.protocol().framing(),
+                silenceNanos,
+                bitNanos,
+                noise,
+                frame -> bytesOf(frame),
+                bitsEverywhere);
+        ear = new Uart(
+                TraceSink.CONTROLLER,
+                bitNanos,
+                16,
+                Transceiver.Receiver.OFF_WHILE_SENDING,
+                Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.CONTENTION));
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
-        stations = new Stations(segment, layout, wiring, queues, seed, deadNode(faults), events, shows, controls, wire);
+        stations = new Stations(segment, layout, wiring, queues, seed, faults, events, shows, controls, wire, reception);
         request =
                 new Frame(TraceSink.CONTROLLER, queues.mostSlots(), UartClock.exact(segment.baud()), segment.format());
         bytes = new FrameBytes(segment, queues, stations);
         sent = new SentBroadcasts(queues.mostSlots());
+        troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive);
         ready(0, 0);
+    }
+
+    private Bytes bytesOf(Frame frame) {
+        return bytes.of(frame);
     }
 
     /**
@@ -101,10 +139,6 @@ public final class SegmentRun {
      */
     public Bytes bytes(int talker) {
         return bytes.of(talker == TraceSink.CONTROLLER ? request : stations.frameOf(stations.position(talker)));
-    }
-
-    private static int deadNode(List<Fault> faults) {
-        return faults.isEmpty() ? -1 : faults.get(0).node();
     }
 
     /**
@@ -122,7 +156,8 @@ public final class SegmentRun {
             long heardAt = heard == null ? NEVER : heard.heardNanos;
             int talker = stations.nextTalker();
             long talkAt = talker < 0 ? NEVER : stations.quietUntil(talker);
-            long outside = Math.min(input.nextNanos(), queues.nextRefreshNanos());
+            long outside =
+                    Math.min(Math.min(input.nextNanos(), troubles.nextNanos()), queues.nextRefreshNanos());
             long at = Math.min(Math.min(heardAt, talkAt), Math.min(actAt, outside));
             events.release(Math.min(at, toNanos));
             if (at >= toNanos) {
@@ -153,7 +188,9 @@ public final class SegmentRun {
     }
 
     private void outside(long at) {
-        if (queues.nextRefreshNanos() == at) {
+        if (troubles.nextNanos() == at) {
+            troubles.step();
+        } else if (queues.nextRefreshNanos() == at) {
             queues.refresh();
         } else {
             input.step();
@@ -167,7 +204,7 @@ public final class SegmentRun {
         waiting = false;
         long lead = controller.enableLeadNanos();
         long silent = wire.lastEndNanos() + silenceNanos;
-        startAt = Math.max(Math.max(fromNanos, silent), Math.max(wire.lastOffNanos(), nowNanos) + lead);
+        startAt = Math.max(Math.max(fromNanos, silent), Math.max(request.driverOffNanos, nowNanos) + lead);
         actAt = startAt - lead;
     }
 
@@ -205,12 +242,13 @@ public final class SegmentRun {
     private void poll(long at, boolean addressed) {
         burst = 0;
         if (attempt == 0) {
-            polled = plan.turn(at);
+            polled = plan.turn(startAt);
             if (polled < 0) {
                 long next = Math.min(
                         plan.firstBackNanos(),
                         Math.max(at + 1, Math.min(input.nextNanos(), queues.nextRefreshNanos())));
-                ready(at, Math.max(next, at + controller.gapNanos()));
+                actAt = Math.max(next, at + controller.gapNanos());
+                startAt = actAt + controller.enableLeadNanos();
                 return;
             }
             transactions++;
@@ -245,6 +283,7 @@ public final class SegmentRun {
                 ? startAt + usb.outNanos(2L * transaction + (kind == TraceSink.BROADCAST ? 1 : 0))
                 : startAt;
         request.time(start, chars, controller.enableLeadNanos(), controller.releaseTailNanos());
+        request.damaged = request.count > 0 && troubles.damages(start, ((long) transaction << 8) + tries);
         wire.begin(request);
     }
 
@@ -284,15 +323,34 @@ public final class SegmentRun {
 
     private void heard(Frame frame) {
         frame.heard = true;
-        if (frame.kind == TraceSink.REQUEST) {
-            stations.give(frame, stations.position(frame.node));
-        } else if (frame.kind == TraceSink.BROADCAST) {
-            stations.giveAll(frame);
-        } else if (!frame.clashed
-                && waiting
-                && stations.position(frame.talker) == polled
-                && frame.transaction == transactions) {
+        switch (frame.kind) {
+            case TraceSink.REQUEST -> stations.giveRequest(frame);
+            case TraceSink.BROADCAST -> stations.giveAll(frame);
+            case TraceSink.REPLY -> reply(frame);
+            default -> {}
+        }
+    }
+
+    private void reply(Frame frame) {
+        boolean awaited = waiting && stations.position(frame.node) == polled && frame.transaction == transactions;
+        if (!awaited) {
+            return;
+        }
+        boolean echoed = !segment.protocol().marksReplies() && troubles.echoes(request.startNanos);
+        boolean received = !echoed && reception.received(frame, wire, ear);
+        if (!echoed && reception.phantoms() > 0) {
+            events.post(frame.heardNanos, Rank.PHANTOM, TraceSink.CONTROLLER, reception.phantoms(), 0, 0);
+        }
+        if (received) {
             answer(frame);
+        } else {
+            events.post(
+                    frame.heardNanos,
+                    Rank.RECEIVED_WRONG,
+                    TraceSink.CONTROLLER,
+                    frame.talker,
+                    frame.transaction,
+                    0);
         }
     }
 
@@ -302,11 +360,16 @@ public final class SegmentRun {
         if (has > deadline) {
             return;
         }
-        int node = reply.talker;
+        int node = reply.node;
         long gap = reply.startNanos - request.endNanos;
         events.post(hub ? reply.heardNanos : has, Rank.ANSWERED, node, transactions, attempt, 0, 0, gap, 0, 0);
         long told = hub ? usb.inNanos(reply.endNanos, reply.chars, transactions) : has;
-        stations.tell(told, polled);
+        if (reply.talker == node) {
+            stations.tell(told, polled);
+            if (segment.protocol().acknowledgesState()) {
+                stations.tellStatus(polled, hub ? reply.heardNanos : has);
+            }
+        }
         StateQueue all = queues.all();
         if (all != null && segment.protocol().acknowledgesState() && reply.lastBroadcast < request.lastBroadcast) {
             sent.markMissed(reply.lastBroadcast, stations.shows(polled), all);

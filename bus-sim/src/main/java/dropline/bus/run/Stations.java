@@ -1,22 +1,39 @@
 package dropline.bus.run;
 
+import dropline.bus.chance.Draws;
 import dropline.bus.control.Controls;
+import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import dropline.bus.indicator.Shows;
 import dropline.bus.node.ModelledNode;
 import dropline.bus.node.NodeBehaviour;
+import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Layout;
+import dropline.bus.pit.Node;
 import dropline.bus.pit.Segment;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.EventOrder;
+import dropline.bus.trace.Rank;
 import dropline.bus.wire.Frame;
+import dropline.bus.wire.Reception;
+import dropline.bus.wire.Uart;
 import dropline.bus.wire.Wire;
 import dropline.protocol.NodeStatus;
+import dropline.protocol.Protocol;
+import java.util.List;
 
 /**
  * The nodes of a segment, by their position in the poll order: who hears, who is about to talk, what a reply reports.
  */
 final class Stations {
     private final NodeBehaviour[] nodes;
-    private final boolean[] dead;
+    private final Uart[] ears;
+    private final boolean[] floats;
+    private final boolean[] isAlone;
+    private final EventOrder events;
+    private final Wire wire;
+    private final Reception reception;
+    private final boolean spoiltByGarbage;
     private final int[] nodeIndex;
     private final int[] positionOf;
     private final Controls controls;
@@ -32,17 +49,24 @@ final class Stations {
             Wiring wiring,
             StateQueues queues,
             long seed,
-            int deadNode,
+            List<Fault> faults,
             EventOrder events,
             Shows shows,
             Controls controls,
-            Wire wire) {
+            Wire wire,
+            Reception reception) {
         this.controls = controls;
+        this.events = events;
+        this.wire = wire;
+        this.reception = reception;
+        spoiltByGarbage = segment.protocol().framing() == Protocol.Framing.AFTER_A_ZERO;
         nodeIndex = wiring.nodes();
         int count = nodeIndex.length;
         positionOf = new int[layout.nodes().size()];
         nodes = new NodeBehaviour[count];
-        dead = new boolean[count];
+        ears = new Uart[count];
+        floats = new boolean[count];
+        isAlone = new boolean[count];
         controlsOf = new int[count][];
         reported = new int[count][];
         showsSlot = new boolean[count][];
@@ -50,7 +74,6 @@ final class Stations {
         for (int n = 0; n < count; n++) {
             int node = nodeIndex[n];
             positionOf[node] = n;
-            dead[n] = node == deadNode;
             controlsOf[n] = wiring.controlsOf(node);
             reported[n] = new int[controlsOf[n].length];
             int[] signals = wiring.broadcasts() ? wiring.signalsOfAll() : wiring.signalsOf(node);
@@ -60,7 +83,25 @@ final class Stations {
                 showsSlot[n][s] = slots[s].length > 0;
             }
             nodes[n] = new ModelledNode(
-                    segment, layout, node, seed, queues.own(n).wire(), slots, events, shows, wire.traffic());
+                    segment, layout, node, seed, faults, queues.own(n).wire(), slots, events, shows, wire.traffic());
+            Node described = layout.nodes().get(node).node();
+            Transceiver transceiver = described.profile().transceiver();
+            floats[n] = transceiver.receiver() == Transceiver.Receiver.FLOATING_WHILE_SENDING;
+            ears[n] = new Uart(
+                    node,
+                    nodes[n].bitNanos(0),
+                    transceiver.samplesPerBit(),
+                    transceiver.receiver(),
+                    Draws.stream(seed, Draws.nameHash(described.name()), Draws.Purpose.CONTENTION));
+            isAlone[n] = true;
+        }
+        for (Fault fault : faults) {
+            if (fault.other() >= 0 && layout.nodes().get(fault.other()).segment() == layout.nodes().get(fault.node()).segment()) {
+                isAlone[positionOf[fault.other()]] = false;
+            }
+            if (fault.kind() == FaultKind.DUPLICATE_ADDRESS) {
+                isAlone[positionOf[fault.node()]] = false;
+            }
         }
     }
 
@@ -81,7 +122,7 @@ final class Stations {
 
     /** What a node says of itself in a reply. */
     NodeStatus status(int position, Frame reply) {
-        return new NodeStatus(reply.lastBroadcast & 0xFF, 0, 0, 0, 0);
+        return nodes[position].status(reply);
     }
 
     /** The control values a reply reports: those of its node, as it last believed them. */
@@ -123,13 +164,7 @@ final class Stations {
         for (int i = 0; i < mine.length; i++) {
             reported[talker][i] = controls.believed(mine[i], reply.driverOnNanos);
         }
-        int kept = 0;
-        for (int i = 0; i < talkers; i++) {
-            if (talking[i] != talker) {
-                talking[kept++] = talking[i];
-            }
-        }
-        talkers = kept;
+        hush(talker);
         return reply;
     }
 
@@ -141,6 +176,33 @@ final class Stations {
         }
     }
 
+    /** How many there are. */
+    int count() {
+        return nodes.length;
+    }
+
+    /** Whether a position has its driver on. */
+    boolean isTalking(int position, long atNanos) {
+        Frame frame = nodes[position].transmission();
+        return atNanos >= frame.driverOnNanos && atNanos < frame.driverOffNanos;
+    }
+
+    /** Restarts a node. */
+    void reset(int position, long atNanos, long readyNanos) {
+        nodes[position].reset(atNanos, readyNanos);
+        hush(position);
+    }
+
+    /** Blocks a node's loop or interrupts once. */
+    void stall(int position, Indicator.Blocks what, long fromNanos, long untilNanos) {
+        nodes[position].stall(what, fromNanos, untilNanos);
+    }
+
+    /** A node's answer is known: tells what it said of itself. */
+    void tellStatus(int position, long atNanos) {
+        nodes[position].tellStatus(atNanos);
+    }
+
     /** Gives every node a broadcast. */
     void giveAll(Frame frame) {
         for (int n = 0; n < nodes.length; n++) {
@@ -148,17 +210,69 @@ final class Stations {
         }
     }
 
-    /** Gives a node a frame, if it is plugged in and the frame arrived undisturbed. */
-    void give(Frame frame, int position) {
-        if (dead[position] || frame.clashed) {
+    /** Gives a request to whoever takes it for its own: the node asked, unless something is wrong. */
+    void giveRequest(Frame request) {
+        int asked = positionOf[request.node];
+        if (isAlone[asked]) {
+            give(request, asked);
             return;
         }
+        for (int n = 0; n < nodes.length; n++) {
+            if (nodes[n].takes(request)) {
+                give(request, n);
+            }
+        }
+    }
+
+    /** A frame has been heard that this node may have to hear. */
+    private void give(Frame frame, int position) {
         NodeBehaviour node = nodes[position];
+        if (node.isSilent(frame.heardNanos)) {
+            return;
+        }
+        if (!hears(frame, position)) {
+            node.heardWrong();
+            events.post(
+                    frame.heardNanos, Rank.RECEIVED_WRONG, nodeIndex[position], frame.talker, frame.transaction, 0);
+            return;
+        }
         boolean wasQuiet = node.quietUntil() == NodeBehaviour.QUIET;
         node.advanceTo(frame.heardNanos);
         node.hear(frame);
         if (wasQuiet && node.quietUntil() != NodeBehaviour.QUIET) {
             talking[talkers++] = position;
         }
+    }
+
+    private boolean hears(Frame frame, int position) {
+        NodeBehaviour node = nodes[position];
+        Uart ear = ears[position];
+        ear.bitNanos(node.bitNanos(frame.heardNanos));
+        boolean received = reception.received(frame, wire, ear);
+        if (reception.phantoms() > 0) {
+            events.post(frame.heardNanos, Rank.PHANTOM, nodeIndex[position], reception.phantoms(), 0, 0);
+        }
+        if (received && spoiltByGarbage && floats(position, frame)) {
+            // What its floating output gave while it sent is not yet ended by a zero.
+            events.post(frame.heardNanos, Rank.PHANTOM, nodeIndex[position], 1, 0, 0);
+            return false;
+        }
+        return received && !node.misses(frame, wire.afterReply(frame));
+    }
+
+    private boolean floats(int position, Frame frame) {
+        return (floats[position] || nodes[position].floats(frame.heardNanos))
+                && nodes[position].transmission().number == frame.number - 1
+                && frame.number > 1;
+    }
+
+    private void hush(int position) {
+        int kept = 0;
+        for (int i = 0; i < talkers; i++) {
+            if (talking[i] != position) {
+                talking[kept++] = talking[i];
+            }
+        }
+        talkers = kept;
     }
 }

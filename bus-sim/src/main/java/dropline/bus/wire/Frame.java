@@ -50,6 +50,9 @@ public final class Frame {
     /** Request: broadcasts sent so far. Reply: the last one its node has without a gap before it. */
     public int lastBroadcast;
 
+    /** It goes out damaged: nobody has it. */
+    public boolean damaged;
+
     /** Only its zeros are driven. */
     public boolean zerosOnly;
 

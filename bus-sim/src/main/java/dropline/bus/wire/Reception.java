@@ -54,7 +54,7 @@ public final class Reception {
     /** Whether a receiver has a frame, asked at the instant it would be heard. */
     public boolean received(Frame frame, Wire wire, Uart uart) {
         phantoms = 0;
-        return isPlain(frame, uart) || decided(frame, wire, uart);
+        return !frame.damaged && (isPlain(frame, uart) || decided(frame, wire, uart));
     }
 
     /** Characters before the last frame asked for that nobody sent. */

@@ -1,6 +1,7 @@
 package dropline.bus.wire;
 
 import dropline.bus.chance.Draws;
+import dropline.bus.pit.Transceiver;
 
 /**
  * A receiver on the pair, as bit level knows it: whose it is, how long its bits are, how often it samples them.
@@ -16,19 +17,22 @@ public final class Uart {
     final int party;
     final int samplesPerBit;
     final long stream;
+    final Transceiver.Receiver whileSending;
     double bitNanos;
 
     /**
      * @param party index of a node, or {@link dropline.bus.trace.TraceSink#CONTROLLER}
      * @param bitNanos how long a bit is by its clock, ns
      * @param samplesPerBit 16 or 8
+     * @param whileSending what it hears while its own driver is on
      * @param stream of its draws
      */
-    public Uart(int party, double bitNanos, int samplesPerBit, long stream) {
+    public Uart(int party, double bitNanos, int samplesPerBit, Transceiver.Receiver whileSending, long stream) {
         this.party = party;
         this.bitNanos = bitNanos;
         this.samplesPerBit = samplesPerBit;
         this.stream = stream;
+        this.whileSending = whileSending;
         firstSample = samplesPerBit / 2;
         middleSample = firstSample + 1;
     }

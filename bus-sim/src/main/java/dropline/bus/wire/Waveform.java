@@ -1,6 +1,7 @@
 package dropline.bus.wire;
 
 import dropline.bus.chance.Draws;
+import dropline.bus.pit.Transceiver;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 
@@ -20,6 +21,7 @@ final class Waveform {
     private static final double IDLE_NOISE = 1.0 / 64;
 
     private static final int MOST = 64;
+    private static final Bytes NOTHING = Bytes.of();
 
     private final Wire.Content content;
     private final Noise noise;
@@ -48,8 +50,6 @@ final class Waveform {
         bytes[count++] = frame.chars == 0 ? NOTHING : content.of(frame);
     }
 
-    private static final Bytes NOTHING = Bytes.of();
-
     /** Whether anybody drives the pair, or noise covers it. */
     boolean isDriven(double atNanos) {
         for (int i = 0; i < count; i++) {
@@ -72,6 +72,11 @@ final class Waveform {
         for (int i = 0; i < count; i++) {
             if (!drives(i, atNanos)) {
                 continue;
+            }
+            if (frames[i].talker == receiver.party && receiver.whileSending != Transceiver.Receiver.ALWAYS_ON) {
+                return receiver.whileSending == Transceiver.Receiver.OFF_WHILE_SENDING
+                        ? 1
+                        : drawn(receiver.stream, (long) (atNanos / slotNanos), 0.5);
             }
             double bits = (atNanos - frames[i].startNanos) / frames[i].bitNanos();
             int level = bit(i, bits);

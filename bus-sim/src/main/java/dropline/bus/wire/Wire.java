@@ -2,7 +2,9 @@ package dropline.bus.wire;
 
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.Rank;
+import dropline.bus.trace.TraceSink;
 import dropline.protocol.Bytes;
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,10 +23,13 @@ public final class Wire {
     private static final long MOST_BEFORE_NANOS = 20_000_000;
 
     private final Traffic traffic = new Traffic();
-    private final Frame[] active;
+    private Frame[] active;
     private int count;
     private long lastOffNanos;
     private long transmissions;
+    private long newestNumber;
+    private boolean isReply;
+    private boolean wasReply;
     private long lastEndNanos = Long.MIN_VALUE / 2;
 
     /**
@@ -48,7 +53,7 @@ public final class Wire {
             if (other == frame) {
                 continue;
             }
-            if (other.driverOffNanos > frame.driverOnNanos && other.talker != frame.talker) {
+            if (other.driverOffNanos > frame.driverOnNanos && !isOneDriver(frame, other)) {
                 frame.clashed = true;
                 if (!other.heard) {
                     other.clashed = true;
@@ -59,6 +64,9 @@ public final class Wire {
                 active[kept++] = other;
             }
         }
+        if (kept == active.length) {
+            active = Arrays.copyOf(active, 2 * kept);
+        }
         active[kept] = frame;
         count = kept + 1;
         frame.number = ++transmissions;
@@ -68,6 +76,9 @@ public final class Wire {
             return;
         }
         traffic.add(frame);
+        wasReply = isReply;
+        isReply = frame.kind == TraceSink.REPLY;
+        newestNumber = frame.number;
         lastOffNanos = Math.max(lastOffNanos, frame.driverOffNanos);
         lastEndNanos = Math.max(lastEndNanos, frame.endNanos);
         events.post(frame.driverOnNanos, Rank.DRIVER_ON, frame.talker, 0, 0, 0);
@@ -117,6 +128,11 @@ public final class Wire {
         return first;
     }
 
+    /** A driver that is stuck sends its node's frames too. */
+    private static boolean isOneDriver(Frame one, Frame other) {
+        return one.talker == other.talker && (one.chars == 0 || other.chars == 0);
+    }
+
     private long firstUnheardNanos(Frame next) {
         long first = next.driverOnNanos;
         for (int i = 0; i < count; i++) {
@@ -135,6 +151,11 @@ public final class Wire {
     /** End of the last stop bit so far. */
     public long lastEndNanos() {
         return lastEndNanos;
+    }
+
+    /** Whether the last frame before this one was a node's reply. */
+    public boolean afterReply(Frame frame) {
+        return frame.number == newestNumber ? wasReply : isReply;
     }
 
     /** The characters that went over the pair. */

@@ -121,4 +121,25 @@ public final class TraceLines implements TraceSink {
     public void sampled(long atNanos, int control, int serial) {
         line(atNanos, "sampled", control, serial);
     }
+
+    @Override
+    public void receivedWrong(long atNanos, int receiver, int talker, int transaction) {
+        line(atNanos, "received-wrong", receiver, talker, transaction);
+    }
+
+    @Override
+    public void phantom(long atNanos, int receiver, int chars) {
+        line(atNanos, "phantom", receiver, chars);
+    }
+
+    @Override
+    public void reset(long atNanos, int node, long readyNanos) {
+        line(atNanos, "reset", node, readyNanos);
+    }
+
+    @Override
+    public void nodeStatus(
+            long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
+        line(atNanos, "node-status", node, boots, receiveErrors, longestLoopNanos, refreshes);
+    }
 }

@@ -109,6 +109,11 @@ public final class DroplineFrames implements Protocol {
 
     /** @throws IllegalArgumentException where {@link #checkFits} finds a problem, with its text */
     @Override
+    public boolean marksReplies() {
+        return true;
+    }
+
+    @Override
     public Framing framing() {
         return Framing.AFTER_A_ZERO;
     }
