@@ -6,6 +6,7 @@ import dropline.bus.controller.PollPlan;
 import dropline.bus.controller.StateQueue;
 import dropline.bus.controller.UsbStage;
 import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import dropline.bus.host.StateBlock;
 import dropline.bus.indicator.Shows;
 import dropline.bus.node.ModelledNode;
@@ -73,15 +74,15 @@ public final class SegmentRun {
         Wiring wiring = new Wiring(pit, layout, segmentIndex);
         segment = pit.segments().get(segmentIndex);
         controller = segment.controller();
-        Shows shows = new Shows(pit, layout, seed);
+        Shows shows = new Shows(pit, layout, segmentIndex, seed, faults);
         Revisions revisions = new Revisions(shows);
         events = new EventOrder(sink, revisions);
         shows.postTo(events);
-        Controls controls = new Controls(layout, seed, events);
+        Controls controls = new Controls(layout, segmentIndex, seed, events, faults);
         revisions.controls(controls);
         wire = new Wire(events, wiring.nodes().length + 1);
         plan = new PollPlan(segment.nodes(), controller);
-        usb = new UsbStage(controller.adapter(), seed, segment.name());
+        usb = new UsbStage(controller.adapter(), seed, segment.name(), segmentIndex, faults);
         silenceNanos = ModelledNode.silence(segment);
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
         stations = new Stations(segment, layout, wiring, queues, seed, deadNode(faults), events, shows, controls, wire);
@@ -89,7 +90,8 @@ public final class SegmentRun {
                 new Frame(TraceSink.CONTROLLER, queues.mostSlots(), UartClock.exact(segment.baud()), segment.format());
         bytes = new FrameBytes(segment, queues, stations);
         sent = new SentBroadcasts(queues.mostSlots());
-        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive);
+        PartFaults parts = PartFaults.of(shows, controls);
+        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, faults, parts);
         ready(0, 0);
     }
 
@@ -104,7 +106,9 @@ public final class SegmentRun {
     }
 
     private static int deadNode(List<Fault> faults) {
-        return faults.isEmpty() ? -1 : faults.get(0).node();
+        return faults.isEmpty() || faults.get(0).kind() != FaultKind.DEAD_NODE
+                ? -1
+                : faults.get(0).node();
     }
 
     /**
