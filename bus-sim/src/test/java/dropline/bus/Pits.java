@@ -45,8 +45,25 @@ public final class Pits {
     }
 
     public static Controller controller(Controller.StateDelivery state, long timeOutNanos, int retries) {
+        return refreshing(state, timeOutNanos, retries, 0);
+    }
+
+    /** One that sends every value again at this period. */
+    public static Controller refreshing(
+            Controller.StateDelivery state, long timeOutNanos, int retries, long refreshNanos) {
         return new Controller(
-                Controller.Kind.HUB, Adapter.NONE, state, timeOutNanos, retries, 0, 0, 50 * MICRO, 0, 0, 0, 0);
+                Controller.Kind.HUB,
+                Adapter.NONE,
+                state,
+                timeOutNanos,
+                retries,
+                0,
+                0,
+                50 * MICRO,
+                0,
+                refreshNanos,
+                0,
+                0);
     }
 
     /** Requests and replies of 10 characters, state of 6 and 4 a signal. */

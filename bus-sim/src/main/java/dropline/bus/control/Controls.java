@@ -1,18 +1,22 @@
 package dropline.bus.control;
 
 import dropline.bus.chance.Draws;
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Layout;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.Rank;
 import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The controls of a segment: what was moved, what their nodes believe, what the host was told. A contact is believed
  * once it has bounced out and held still for its debounce time; one moved again before that was never seen. Encoders
  * and axes are read at once; an axis that moved no further than its dead band is not reported.
  *
- * <p>Serials count what ought to be noticed: a toggle's moves, a button's presses, an encoder's and an axis's changes.
+ * <p>Serials count what ought to be noticed: a toggle's moves, a button's presses, an encoder's and an axis's changes;
+ * and, where something is wrong, what a node notices though nobody moved anything.
  */
 public final class Controls implements EventOrder.Revision {
     private final List<Layout.ControlPlace> places;
@@ -26,9 +30,21 @@ public final class Controls implements EventOrder.Revision {
     private final int[] reported;
     private final int[] candidateValue;
     private final int[] believedValue;
+    private final @Nullable ControlFaults faults;
 
-    /** All of a pit's controls, so that numbers are the trace's; only one segment's are ever moved here. */
+    /** All of a pit's controls, so that numbers are the trace's; nothing is wrong with any of them. */
     public Controls(Layout layout, long seed, EventOrder events) {
+        this(layout, 0, seed, events, List.of());
+    }
+
+    /**
+     * All of a pit's controls; only one segment's are ever moved here.
+     *
+     * @param segment that segment's index
+     * @param faults what goes wrong; those of other segments are left out
+     */
+    public Controls(Layout layout, int segment, long seed, EventOrder events, List<Fault> faults) {
+        this.faults = ControlFaults.of(layout, segment, seed, faults);
         this.places = layout.controls();
         this.events = events;
         int count = places.size();
@@ -93,23 +109,71 @@ public final class Controls implements EventOrder.Revision {
         return candidate[index] == believedSerial || believed[index] == believedSerial;
     }
 
+    /** When a control next seems to move by itself, ns; {@link Long#MAX_VALUE} if none will. */
+    public long nextNanos() {
+        return faults == null ? Long.MAX_VALUE : faults.nextNanos();
+    }
+
+    /** Lets it seem to move. */
+    public void step() {
+        Objects.requireNonNull(faults).step(this);
+    }
+
+    /** Whether a control may move by itself, so that {@link #step} must be called in time. */
+    public boolean mustStep() {
+        return faults != null && faults.moveThemselves();
+    }
+
     private void contact(long atNanos, int index, int value, Control control) {
         int now = ++serial[index];
         events.post(atNanos, Rank.CONTROL_MOVED, index, now, value, 0);
+        if (faults != null && faults.skips(index, atNanos, now, 1)) {
+            return;
+        }
         long bounce = (long) (Draws.draw(bounceStream[index], now) * control.bounceNanos());
         candidate[index] = now;
-        candidateValue[index] = control.kind() == Control.Kind.BUTTON ? now : value;
+        candidateValue[index] = control.kind() == Control.Kind.BUTTON ? now - skipped(index) : value;
         candidateNanos[index] = atNanos + bounce + control.debounceNanos();
         events.post(candidateNanos[index], Rank.SAMPLED, index, now, 0, 0);
     }
 
     private void read(long atNanos, int index, int value) {
         int now = ++serial[index];
+        int step = value - reported[index];
         reported[index] = value;
+        events.post(atNanos, Rank.CONTROL_MOVED, index, now, value, 0);
+        if (faults == null || !faults.skips(index, atNanos, now, step)) {
+            believe(atNanos, index, now, value - skipped(index));
+        }
+    }
+
+    private int skipped(int index) {
+        return faults == null ? 0 : faults.skipped(index);
+    }
+
+    private void believe(long atNanos, int index, int now, int value) {
         believed[index] = now;
         believedValue[index] = value;
-        events.post(atNanos, Rank.CONTROL_MOVED, index, now, value, 0);
         events.post(atNanos, Rank.SAMPLED, index, now, 0, 0);
+    }
+
+    /**
+     * A node believes a change that nobody made; returns its serial. While a contact that a person moved has not come
+     * to rest nothing is noticed, and 0 returned.
+     */
+    int seem(long atNanos, int index, int value) {
+        settle(index, atNanos);
+        if (candidate[index] > believed[index]) {
+            return 0;
+        }
+        int now = ++serial[index];
+        believe(atNanos, index, now, value);
+        return now;
+    }
+
+    /** The position or count that a person last gave a control, as far as it was to be reported. */
+    int reported(int index) {
+        return reported[index];
     }
 
     private void settle(int index, long atNanos) {

@@ -1,5 +1,7 @@
 package dropline.bus.fault;
 
+import dropline.bus.pit.Control;
+import dropline.bus.pit.Indicator;
 import java.util.Locale;
 
 /**
@@ -135,6 +137,21 @@ public enum FaultKind {
 
     public Unit unit() {
         return unit;
+    }
+
+    /** Whether an indicator of this kind can have it: only what moves has a needle. */
+    public boolean canStrike(Indicator.Kind indicator) {
+        return this == FROZEN_DISPLAY || (strikes == Strikes.INDICATOR && indicator.moves());
+    }
+
+    /** Whether a control of this kind can have it. */
+    public boolean canStrike(Control.Kind control) {
+        return switch (control) {
+            case TOGGLE -> this == SWITCH_FLICKERS;
+            case BUTTON -> this == SWITCH_FLICKERS || this == ENCODER_SKIPS;
+            case ENCODER -> this == ENCODER_SKIPS;
+            case AXIS -> this == NOISY_AXIS;
+        };
     }
 
     /** As written on a command line: {@code dead-node}. */

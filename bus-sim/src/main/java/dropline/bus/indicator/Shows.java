@@ -1,6 +1,7 @@
 package dropline.bus.indicator;
 
 import dropline.bus.chance.Draws;
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
@@ -35,10 +36,24 @@ public final class Shows implements EventOrder.Revision {
     private final long[] earlierEnd;
     private final long[] earlierFrom;
     private final long[] earlierTo;
+    private final @Nullable Freezes freezes;
+    private final @Nullable StruckSlots struck;
     private @Nullable EventOrder events;
 
-    /** All of a pit's slots, so that slot numbers are the trace's; only one segment's are ever applied here. */
+    /** All of a pit's slots, so that slot numbers are the trace's; nothing is wrong with any of them. */
     public Shows(Pit pit, Layout layout, long seed) {
+        this(pit, layout, 0, seed, List.of());
+    }
+
+    /**
+     * All of a pit's slots; only one segment's are ever applied here.
+     *
+     * @param segment that segment's index
+     * @param faults what goes wrong; those of other segments are left out
+     */
+    public Shows(Pit pit, Layout layout, int segment, long seed, List<Fault> faults) {
+        freezes = Freezes.of(layout, segment, faults);
+        struck = StruckSlots.of(pit, layout, segment, seed, faults);
         slots = layout.slots();
         int count = slots.size();
         signals = new Signal[count];
@@ -60,7 +75,7 @@ public final class Shows implements EventOrder.Revision {
             Signal signal = pit.signals().get(slot.signal());
             signals[i] = signal;
             plannedNanos[i] = -1;
-            long rest = Math.round(signal.min() / signal.resolution());
+            long rest = rest(signal);
             motionFrom[i] = rest;
             motionTo[i] = rest;
             earlierFrom[i] = rest;
@@ -69,6 +84,8 @@ public final class Shows implements EventOrder.Revision {
                 String name = slot.panel().name() + "/" + slot.indicator().name();
                 long stream = Draws.stream(seed, Draws.nameHash(name), Draws.Purpose.SERVO_PHASE);
                 servoPhase[i] = (long) (Draws.draw(stream, 0) * slot.indicator().refreshEveryNanos());
+                int servo = i;
+                refreshes[i] = atNanos -> servoFrame(servo, atNanos);
             }
         }
     }
@@ -89,24 +106,87 @@ public final class Shows implements EventOrder.Revision {
      * @param atNanos not before any earlier call's for this slot
      */
     public void apply(int slot, int serial, long value, long atNanos, long heardNanos) {
-        if (serial <= appliedSerial[slot]) {
+        if (serial > appliedSerial[slot]) {
+            appliedSerial[slot] = serial;
+            if (struck != null && struck.has(slot)) {
+                struck.apply(slot, serial, atNanos, heardNanos);
+            } else {
+                Objects.requireNonNull(events).post(atNanos, Rank.APPLIED, slot, serial, 0, 0, 0, heardNanos, 0, 0);
+            }
+        } else if (freezes == null || !freezes.holds(slot, serial)) {
             return;
         }
-        appliedSerial[slot] = serial;
-        EventOrder order = Objects.requireNonNull(events);
-        order.post(atNanos, Rank.APPLIED, slot, serial, 0, 0, 0, heardNanos, 0, 0);
+        show(slot, serial, value, atNanos);
+    }
+
+    private void show(int slot, int serial, long value, long atNanos) {
         Indicator indicator = slots.get(slot).indicator();
-        switch (indicator.kind()) {
-            case LAMP -> plan(order, slot, serial, atNanos + indicator.delayNanos());
-            case DIGITS, CHARACTER_LCD, OLED ->
-                plan(
-                        order,
-                        slot,
-                        serial,
-                        Objects.requireNonNull(refreshes[slot]).shownNanos(atNanos));
-            case GAUGE_STEPPER -> move(order, slot, serial, value, atNanos + indicator.delayNanos());
-            case SERVO -> move(order, slot, serial, value, servoFrame(slot, atNanos + indicator.delayNanos()));
+        Refresh refresh = refreshes[slot];
+        long shownNanos = indicator.kind().refreshes() ? atNanos : atNanos + indicator.delayNanos();
+        if (refresh != null) {
+            shownNanos = refresh.shownNanos(shownNanos);
         }
+        if (freezes != null) {
+            shownNanos = freezes.thawed(slot, serial, shownNanos, refresh);
+            if (shownNanos == Freezes.NEVER) {
+                return;
+            }
+        }
+        EventOrder order = Objects.requireNonNull(events);
+        if (struck != null && struck.has(slot)) {
+            struck.show(slot, serial, value, shownNanos);
+        } else if (indicator.kind().moves()) {
+            move(order, slot, serial, value, shownNanos);
+        } else {
+            plan(order, slot, serial, shownNanos);
+        }
+    }
+
+    /**
+     * A node forgets: what it was about to show comes to nothing, needles stop where they are, and a value that it had
+     * is taken, shown or commanded again when it is sent again.
+     *
+     * @throws IllegalStateException if no fault of this run strikes that node
+     */
+    public void forget(int node, long nowNanos) {
+        for (int slot = 0; slot < slots.size(); slot++) {
+            if (slots.get(slot).node() == node) {
+                if (struck == null || !struck.has(slot)) {
+                    throw new IllegalStateException("only a node that a fault strikes may forget: node=" + node);
+                }
+                appliedSerial[slot] = 0;
+                struck.forget(slot, nowNanos, Objects.requireNonNull(events));
+            }
+        }
+    }
+
+    /** When one of the slots on which a fault acts changes next, ns; {@link Long#MAX_VALUE} if none will. */
+    public long nextNanos() {
+        return struck == null ? Long.MAX_VALUE : struck.nextNanos();
+    }
+
+    /** Lets that change happen. */
+    public void step() {
+        Objects.requireNonNull(struck).step(Objects.requireNonNull(events));
+    }
+
+    /** Whether any fault acts on these slots, so that {@link #step} must be called in time. */
+    public boolean mustStep() {
+        return struck != null;
+    }
+
+    /** A needle or servo at rest, of a slot that moves. */
+    static Needle needle(Pit pit, Layout.Slot slot) {
+        Signal signal = pit.signals().get(slot.signal());
+        return new Needle(signal, rest(signal), unitsPerNano(slot, signal));
+    }
+
+    private static long rest(Signal signal) {
+        return Math.round(signal.min() / signal.resolution());
+    }
+
+    private static double unitsPerNano(Layout.Slot slot, Signal signal) {
+        return slot.indicator().ratePerSecond() / signal.resolution() / NANOS_PER_SECOND;
     }
 
     @Override
@@ -137,8 +217,7 @@ public final class Shows implements EventOrder.Revision {
         }
         long from = position(slot, startNanos);
         long distance = signal.difference(value, from);
-        double unitsPerNano = slots.get(slot).indicator().ratePerSecond() / signal.resolution() / NANOS_PER_SECOND;
-        long takes = (long) Math.ceil(Math.abs(distance) / unitsPerNano);
+        long takes = (long) Math.ceil(Math.abs(distance) / unitsPerNano(slots.get(slot), signal));
         earlierStart[slot] = motionStart[slot];
         earlierEnd[slot] = motionEnd[slot];
         earlierFrom[slot] = motionFrom[slot];

@@ -3,6 +3,8 @@ package dropline.bus.run;
 import dropline.bus.chance.Draws;
 import dropline.bus.chance.Draws.Purpose;
 import dropline.bus.control.Controls;
+import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import dropline.bus.host.StateBlock;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Controller;
@@ -11,11 +13,15 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.Rank;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What reaches a segment from outside, in order of time: recorded changes, the host's state instants, their arrival at
- * the controller (a hub board has them one USB lead later), and moves of the segment's controls.
+ * the controller (a hub board has them one USB lead later), and moves of the segment's controls; and what its parts do
+ * by themselves because something is wrong with them.
  */
 final class HostInput {
     private static final long NEVER = Long.MAX_VALUE;
@@ -30,6 +36,8 @@ final class HostInput {
     private final Controls controls;
     private final EventOrder events;
     private final Arrival arrival;
+    private final @Nullable PartFaults parts;
+    private final Fault @Nullable [] silences;
     private final boolean[] wanted;
     private final long periodNanos;
     private final Adapter lead;
@@ -64,7 +72,11 @@ final class HostInput {
             long seed,
             Controls controls,
             EventOrder events,
-            Arrival arrival) {
+            Arrival arrival,
+            List<Fault> faults,
+            @Nullable PartFaults parts) {
+        this.parts = parts;
+        silences = silences(faults);
         this.segmentIndex = segmentIndex;
         this.layout = layout;
         this.controls = controls;
@@ -110,6 +122,9 @@ final class HostInput {
     /** When something comes next. */
     long nextNanos() {
         long next = Math.min(nextInstant, first < end ? underWayNanos[first] : NEVER);
+        if (parts != null) {
+            next = Math.min(next, parts.nextNanos());
+        }
         if (row < block.rows()) {
             next = Math.min(next, block.rowNanos(row));
         }
@@ -130,6 +145,8 @@ final class HostInput {
         } else if (nextInstant == at) {
             nextInstant += periodNanos;
             send(at);
+        } else if (parts != null && parts.nextNanos() == at) {
+            parts.step();
         } else {
             arrival.arrive(at, underWaySignal[first], underWaySerial[first], underWayValue[first]);
             first++;
@@ -159,6 +176,10 @@ final class HostInput {
     }
 
     private void send(long at) {
+        if (silences != null && isSilent(silences, at)) {
+            states++;
+            return;
+        }
         events.post(at, Rank.STATE_SENT, 0, 0, 0, 0);
         long late = (long) (Draws.draw(usbStream, states) * lead.frameNanos())
                 + lead.wakeUp().sampleNanos(Draws.draw(wakeStream, states));
@@ -174,6 +195,21 @@ final class HostInput {
             }
         }
         changedCount = 0;
+    }
+
+    private static boolean isSilent(Fault[] silences, long at) {
+        for (Fault silence : silences) {
+            if (silence.spans(at)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static Fault @Nullable [] silences(List<Fault> faults) {
+        List<Fault> found = new ArrayList<>(faults);
+        found.removeIf(fault -> fault.kind() != FaultKind.SILENT_HOST);
+        return found.isEmpty() ? null : found.toArray(Fault[]::new);
     }
 
     private void put(int signal) {

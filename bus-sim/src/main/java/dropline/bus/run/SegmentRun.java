@@ -89,15 +89,15 @@ public final class SegmentRun {
         Wiring wiring = new Wiring(pit, layout, segmentIndex);
         segment = pit.segments().get(segmentIndex);
         controller = segment.controller();
-        Shows shows = new Shows(pit, layout, seed);
+        Shows shows = new Shows(pit, layout, segmentIndex, seed, faults);
         Revisions revisions = new Revisions(shows);
         events = new EventOrder(sink, revisions);
         shows.postTo(events);
-        Controls controls = new Controls(layout, seed, events);
+        Controls controls = new Controls(layout, segmentIndex, seed, events, faults);
         revisions.controls(controls);
         wire = new Wire(events, wiring.nodes().length + 1);
         plan = new PollPlan(segment.nodes(), controller);
-        usb = new UsbStage(controller.adapter(), seed, segment.name());
+        usb = new UsbStage(controller.adapter(), seed, segment.name(), segmentIndex, faults);
         silenceNanos = ModelledNode.silence(segment);
         double bitNanos = 1e9 / segment.baud();
         Noise noise =
@@ -123,7 +123,8 @@ public final class SegmentRun {
         bytes = new FrameBytes(segment, queues, stations);
         sent = new SentBroadcasts(queues.mostSlots());
         troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
-        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive);
+        PartFaults parts = PartFaults.of(shows, controls);
+        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, faults, parts);
         ready(0, 0);
     }
 

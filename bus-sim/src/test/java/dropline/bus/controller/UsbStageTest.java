@@ -1,9 +1,13 @@
 package dropline.bus.controller;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import dropline.bus.chance.Distribution;
+import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import dropline.bus.pit.Adapter;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** FTDI AN232B-04: latency timer of 16 ms by default, packets of 62 user bytes, timer restarted at each packet. */
@@ -34,5 +38,25 @@ final class UsbStageTest {
     @Test
     void noAdapterCostsNothing() {
         assertEquals(12345, new UsbStage(Adapter.NONE, 1, "s").inNanos(12345, 8, 0));
+    }
+
+    @Test
+    void slowAdapterHasItsOwnTimerInItsSpanOnly() {
+        Fault slow = new Fault(FaultKind.SLOW_ADAPTER, 3, -1, -1, -1, 10 * MILLI, 100 * MILLI, 0, 40 * MILLI);
+        UsbStage struck = new UsbStage(Adapter.NONE, 1, "s", 3, List.of(slow));
+        UsbStage other = new UsbStage(Adapter.NONE, 1, "s", 2, List.of(slow));
+
+        assertEquals(9 * MILLI, struck.inNanos(9 * MILLI, 8, 0));
+        assertEquals(49 * MILLI, struck.inNanos(20 * MILLI, 8, 1));
+        assertEquals(60 * MILLI, struck.inNanos(60 * MILLI, 62, 2), "a full packet goes at once");
+        assertEquals(100 * MILLI, struck.inNanos(100 * MILLI, 8, 3));
+        assertEquals(20 * MILLI, other.inNanos(20 * MILLI, 8, 1));
+    }
+
+    @Test
+    void slowAdapterWithoutATimerIsRefused() {
+        Fault slow = new Fault(FaultKind.SLOW_ADAPTER, 0, -1, -1, -1, 0, Fault.TO_THE_END, 0, 0);
+
+        assertThrows(IllegalArgumentException.class, () -> new UsbStage(Adapter.NONE, 1, "s", 0, List.of(slow)));
     }
 }

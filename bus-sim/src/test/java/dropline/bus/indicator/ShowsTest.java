@@ -1,8 +1,11 @@
 package dropline.bus.indicator;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import dropline.bus.Pits;
+import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Layout;
@@ -14,6 +17,9 @@ import org.junit.jupiter.api.Test;
 
 final class ShowsTest {
     private static final long SECOND = 1_000_000_000L;
+    private static final Fault RESET =
+            new Fault(FaultKind.RESET, 0, 0, -1, -1, SECOND, Fault.TO_THE_END, 0, SECOND / 10);
+
     private final TraceLines lines = new TraceLines();
 
     @Test
@@ -87,18 +93,99 @@ final class ShowsTest {
         assertEquals(List.of("5 applied 0 1 5", "5 shown 0 1"), lines.lines());
     }
 
+    @Test
+    void nodeThatForgetsTakesAndShowsTheSameValueAgain() {
+        Run run = run(Pits.lamp(0), false, RESET);
+
+        run.shows.apply(0, 1, 1, 5, 5);
+        run.until(9);
+        run.shows.forget(0, 9);
+        run.shows.apply(0, 1, 1, 20, 18);
+        run.until(Long.MAX_VALUE);
+
+        assertEquals(List.of("5 applied 0 1 5", "5 shown 0 1", "20 applied 0 1 18", "20 shown 0 1"), lines.lines());
+    }
+
+    @Test
+    void whatANodeWasAboutToTakeAndShowComesToNothingWhenItForgets() {
+        Indicator digits = new Indicator(
+                "digits",
+                Indicator.Kind.DIGITS,
+                List.of(0),
+                0,
+                50 * Pits.MILLI,
+                Pits.MILLI,
+                Indicator.Blocks.NOTHING,
+                0);
+        Run run = run(digits, false, RESET);
+        run.shows.refreshedBy(0, applied -> 70 * Pits.MILLI);
+
+        run.shows.apply(0, 1, 1, 10 * Pits.MILLI, 9);
+        run.shows.apply(0, 2, 2, 60 * Pits.MILLI, 9);
+        run.until(50 * Pits.MILLI);
+        run.shows.forget(0, 50 * Pits.MILLI);
+        run.shows.apply(0, 2, 2, 65 * Pits.MILLI, 64);
+        run.until(Long.MAX_VALUE);
+
+        assertEquals(List.of("10000000 applied 0 1 9", "65000000 applied 0 2 64", "70000000 shown 0 2"), lines.lines());
+    }
+
+    @Test
+    void needleOfANodeThatForgetsStopsWhereItIsUntilItIsCommandedAgain() {
+        Run run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), false, RESET);
+
+        run.shows.apply(0, 1, 400, 0, 0);
+        run.until(SECOND);
+        run.shows.forget(0, SECOND);
+        run.shows.apply(0, 1, 400, 2 * SECOND, 2 * SECOND);
+        run.until(Long.MAX_VALUE);
+
+        assertEquals(
+                List.of(
+                        "0 moved 0 0 4000000000 400",
+                        "1000000000 moved 0 100 1000000000 100",
+                        "2000000000 moved 0 100 5000000000 400"),
+                lines.only("moved"));
+        assertEquals(List.of("0 shown 0 1", "2000000000 shown 0 1"), lines.only("shown"));
+    }
+
+    @Test
+    void onlyANodeThatAFaultStrikesMayForget() {
+        Run run = run(Pits.lamp(0), false);
+
+        assertThrows(IllegalStateException.class, () -> run.shows.forget(0, 5));
+    }
+
+    @Test
+    void brownOutLetsEveryNodeOfItsSegmentForget() {
+        Run run = run(Pits.lamp(0), false, new Fault(FaultKind.BROWN_OUT, 0, -1, -1, -1, 0, Fault.TO_THE_END, 0, 1));
+
+        run.shows.apply(0, 1, 1, 5, 5);
+        run.shows.forget(0, 3);
+        run.until(Long.MAX_VALUE);
+
+        assertEquals(List.of(), lines.lines());
+    }
+
     private static Indicator needle(Indicator.Kind kind, long frameNanos) {
         return new Indicator("needle", kind, List.of(0), 0, frameNanos, 0, Indicator.Blocks.NOTHING, 100);
     }
 
-    private record Run(Shows shows, EventOrder order) {}
+    private record Run(Shows shows, EventOrder order) {
+        void until(long nanos) {
+            while (shows.nextNanos() < nanos) {
+                shows.step();
+            }
+            order.release(nanos);
+        }
+    }
 
-    private Run run(Indicator indicator, boolean wraps) {
+    private Run run(Indicator indicator, boolean wraps, Fault... faults) {
         Pit pit = Pits.pit(
                 List.of(Pits.signal(0, wraps)),
                 Pits.controller(StateDelivery.BROADCAST, Pits.MILLI, 0),
                 List.of(Pits.node("node", 1, Pits.profile(0), List.of(indicator), List.of())));
-        Shows shows = new Shows(pit, Layout.of(pit), 1);
+        Shows shows = new Shows(pit, Layout.of(pit), 0, 1, List.of(faults));
         EventOrder order = new EventOrder(lines, shows);
         shows.postTo(order);
         return new Run(shows, order);

@@ -39,6 +39,8 @@ final class PanelJson {
             json.writeEndObject();
         }
         json.writeEndArray();
+        json.writeNumberProperty("recoveryNanos", panel.recoveryNanos());
+        json.writeNumberProperty("staleNanos", panel.staleNanos());
         json.writeArrayPropertyStart("signals");
         for (SignalResult signal : panel.signals()) {
             signal(json, signal);

@@ -93,6 +93,7 @@ public final class ReplayJson {
         json.writeNumberProperty("moves", control.moves());
         Parts.latency(json, "controlLatency", control.controlLatency());
         json.writeNumberProperty("lostSteps", control.lostSteps());
+        json.writeNumberProperty("spurious", control.spurious());
         json.writeNumberProperty("budgetNanos", control.budgetNanos());
         json.writeStringProperty("budgetSource", control.budgetSource());
         Parts.verdict(json, "verdict", control.verdict());

@@ -2,10 +2,12 @@ package dropline.harness.measure;
 
 /**
  * How old what a slot shows is: at any instant, the time since the newest state instant whose value equals the shown
- * one. The mean is the integral over time, exact between events, from the first value shown to the end.
+ * one; what shows nothing any more only grows older. The mean is the integral over time, exact between events, from the
+ * first value shown to the end.
  */
 final class Age {
     private boolean started;
+    private boolean blank;
     private long value;
     private long stateNanos;
     private long fromNanos;
@@ -16,13 +18,19 @@ final class Age {
     void shown(long atNanos, long newValue, long newestStateNanos) {
         integrate(atNanos);
         started = true;
+        blank = false;
         fromNanos = atNanos;
         value = newValue;
         stateNanos = newestStateNanos;
     }
 
+    /** The slot shows nothing it knew, until a value is shown again. */
+    void forget() {
+        blank = true;
+    }
+
     void stateSent(long atNanos, long trueValue) {
-        if (started && trueValue == value) {
+        if (started && !blank && trueValue == value) {
             integrate(atNanos);
             stateNanos = atNanos;
         }

@@ -6,8 +6,9 @@ import dropline.bus.pit.Layout;
 /**
  * The figures of one control. Control latency runs from the oldest move the host does not know to its being told that
  * or a newer one; positions and counts travel as state, so the newer covers the older. Not waited for: a press that its
- * node let pass as too short (a lost step), a toggle back where its node believes it, an axis still inside its dead
- * band.
+ * node let pass as too short, a step it did not notice (lost steps both), a toggle back where its node believes it, an
+ * axis still inside its dead band. What a node believes under a serial that no move had is spurious: counted, not
+ * timed.
  */
 public final class ControlMeasure {
     private static final int CAPACITY = 256;
@@ -17,6 +18,7 @@ public final class ControlMeasure {
     private final Layout.ControlPlace place;
     private final Kind kind;
     private final Times latency = new Times();
+    private final int[] serials = new int[CAPACITY];
     private final long[] movedNanos = new long[CAPACITY];
     private final int[] values = new int[CAPACITY];
     private final boolean[] standing = new boolean[CAPACITY];
@@ -25,11 +27,13 @@ public final class ControlMeasure {
     private int sampled;
     private int told;
     private int believed;
+    private boolean knowsBelieved;
     private int oldest;
     private long oldestNanos;
     private long forgotten;
     private long moves;
     private long lostSteps;
+    private long spurious;
     private long openNanos;
 
     ControlMeasure(Layout.ControlPlace place) {
@@ -39,14 +43,12 @@ public final class ControlMeasure {
 
     void moved(long atNanos, int serial, int value) {
         moves++;
+        makeRoom(serial);
         int i = serial & MASK;
-        if (serial - CAPACITY > told && standing[i] && isStep(values[i])) {
-            forgotten++;
-        }
+        serials[i] = serial;
         movedNanos[i] = atNanos;
         values[i] = value;
         standing[i] = true;
-        latest = serial;
         if (oldest == 0) {
             oldest = serial;
             oldestNanos = atNanos;
@@ -54,10 +56,27 @@ public final class ControlMeasure {
         dropWhatIsBelieved();
     }
 
+    /** Goes on to a serial; those that were left out belong to nobody's move. */
+    private void makeRoom(int serial) {
+        for (int next = Math.max(latest + 1, serial - MASK); next <= serial; next++) {
+            int i = next & MASK;
+            if (serials[i] > told && standing[i] && isStep(values[i])) {
+                forgotten++;
+            }
+            serials[i] = 0;
+            standing[i] = false;
+        }
+        latest = Math.max(latest, serial);
+    }
+
+    private boolean wasMoved(int serial) {
+        return serials[serial & MASK] == serial;
+    }
+
     /** Moves after the last sample that ended where the node already believes the control to be need not be told. */
     private void dropWhatIsBelieved() {
         boolean position = kind == Kind.TOGGLE || kind == Kind.AXIS;
-        if (!position || sampled == 0 || latest <= sampled) {
+        if (!position || !knowsBelieved || latest <= sampled) {
             return;
         }
         long away = Math.abs((long) values[latest & MASK] - believed);
@@ -76,22 +95,42 @@ public final class ControlMeasure {
     }
 
     void sampled(int serial) {
-        if (serial <= sampled || serial > latest) {
+        if (serial <= sampled) {
             return;
         }
-        if (kind == Kind.BUTTON) {
-            for (int passed = Math.max(sampled + 1, latest - MASK); passed < serial; passed++) {
-                lostSteps += isStep(values[passed & MASK]) ? 1 : 0;
-            }
-            drop(sampled + 1, serial - 1);
-            if (oldest > sampled && oldest < serial) {
-                oldest = serial;
-                oldestNanos = movedNanos[serial & MASK];
-            }
+        if (serial > latest) {
+            makeRoom(serial);
+        }
+        boolean moved = wasMoved(serial);
+        spurious += moved ? 0 : 1;
+        if (kind == Kind.BUTTON || kind == Kind.ENCODER) {
+            letPass(serial);
         }
         sampled = serial;
+        knowsBelieved = moved;
         believed = values[serial & MASK];
         dropWhatIsBelieved();
+    }
+
+    /** What came before this serial and was not sampled never will be. */
+    private void letPass(int serial) {
+        for (int passed = Math.max(sampled + 1, latest - MASK); passed < serial; passed++) {
+            lostSteps += wasMoved(passed) && isStep(values[passed & MASK]) ? 1 : 0;
+        }
+        drop(sampled + 1, serial - 1);
+        if (oldest > sampled && oldest < serial) {
+            findOldest(serial);
+        }
+    }
+
+    private void findOldest(int from) {
+        oldest = 0;
+        for (int next = Math.max(from, latest - MASK); next <= latest && oldest == 0; next++) {
+            if (standing[next & MASK]) {
+                oldest = next;
+                oldestNanos = movedNanos[next & MASK];
+            }
+        }
     }
 
     void told(long atNanos, int serial) {
@@ -102,13 +141,7 @@ public final class ControlMeasure {
         forgotten = 0;
         if (oldest != 0 && serial >= oldest) {
             latency.add(atNanos - oldestNanos);
-            oldest = 0;
-            for (int next = Math.max(serial + 1, latest - MASK); next <= latest && oldest == 0; next++) {
-                if (standing[next & MASK]) {
-                    oldest = next;
-                    oldestNanos = movedNanos[next & MASK];
-                }
-            }
+            findOldest(serial + 1);
         }
     }
 
@@ -140,9 +173,14 @@ public final class ControlMeasure {
         return moves;
     }
 
-    /** Presses the node let pass, and moves at least 1 s old at the end of which the host was never told. */
+    /** Presses and steps the node let pass, and moves at least 1 s old at the end of which the host was never told. */
     public long lostSteps() {
         return lostSteps;
+    }
+
+    /** Changes the node believed that nobody had made. */
+    public long spurious() {
+        return spurious;
     }
 
     /** How long the oldest move not told had waited at the end, ns; 0 if the host knew all. */

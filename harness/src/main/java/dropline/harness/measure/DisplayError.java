@@ -5,7 +5,8 @@ import dropline.bus.pit.Signal;
 /**
  * True value minus what a slot shows, over time: greatest, and the root of the mean square, both exact over steps and
  * over motion at constant speed. Counted from the first value shown; for a moving indicator from the instant at which
- * its first motion was due to end, so that finding its place at the start is left out.
+ * its first motion was due to end, so that finding its place at the start is left out. While a slot shows nothing there
+ * is no error.
  */
 final class DisplayError {
     private final double resolution;
@@ -56,6 +57,12 @@ final class DisplayError {
             moved(atNanos, value, atNanos, 0);
         }
         start(Math.max(atNanos, motionEndNanos));
+    }
+
+    /** The slot shows nothing, until a value is shown again. */
+    void forget(long atNanos) {
+        integrate(atNanos);
+        started = false;
     }
 
     private void start(long atNanos) {

@@ -45,6 +45,11 @@ final class Journeys {
         appliedNanos[i] = atNanos;
     }
 
+    /** The node restarted: a value applied again is a new one. */
+    void forget() {
+        latestApplied = 0;
+    }
+
     /** The last frame with this serial that began before it was heard. */
     private long lastCarried(int serial, long beforeNanos) {
         for (int n = carriedCount - 1; n >= 0 && carriedCount - n <= CAPACITY; n--) {

@@ -72,6 +72,16 @@ public final class PanelMeasure {
         return List.copyOf(slots);
     }
 
+    /** The longest time from a restart of its node until all that it had shown was shown again, ns; 0 for none. */
+    public long recoveryNanos() {
+        return slots.stream().mapToLong(SlotMeasure::recoveryNanos).max().orElse(0);
+    }
+
+    /** How long some of it had not been shown at the end since its node restarted, ns; 0 if it had recovered. */
+    public long staleNanos() {
+        return slots.stream().mapToLong(SlotMeasure::staleNanos).max().orElse(0);
+    }
+
     /** The slot of the slowest update; null if there was none. */
     public @Nullable SlotMeasure slowest() {
         return slowest;

@@ -242,6 +242,15 @@ public final class SegmentMeasures implements TraceSink {
     }
 
     @Override
+    public void reset(long atNanos, int node, long readyNanos) {
+        for (SlotMeasure slot : slots) {
+            if (slot.slot.node() == node) {
+                slot.reset(atNanos);
+            }
+        }
+    }
+
+    @Override
     public void controlMoved(long atNanos, int control, int serial, int value) {
         controls[controlIndex[control]].moved(atNanos, serial, value);
     }

@@ -12,6 +12,9 @@ import dropline.bus.pit.Signal;
  * front of it, is moved onto that one, and one after the end onto the end: its time then counts for the next stage, and
  * the six still add up to the latency to the nanosecond. Changes at the first state instant are counted apart and not
  * timed.
+ *
+ * <p>A node that restarts has forgotten what it showed. What is shown again after that is no new change; the time from
+ * the restart until then is the recovery.
  */
 public final class SlotMeasure {
     /** How many stages there are. */
@@ -39,6 +42,10 @@ public final class SlotMeasure {
     private long oldestChanged;
     private long oldestSent;
     private long oldestQueued;
+    private int newestShown;
+    private long resetNanos = SignalLog.NEVER;
+    private long recoveryNanos;
+    private long staleNanos;
     private long changes;
     private long initial;
     private long coalesced;
@@ -111,10 +118,35 @@ public final class SlotMeasure {
             error.stepped(atNanos, value);
         }
         shownSerial = serial;
-        undone = log.undoneAfter(serial);
+        recovered(atNanos);
+        if (serial > newestShown) {
+            newestShown = serial;
+            undone = log.undoneAfter(serial);
+        }
         if (oldestSerial != 0 && serial >= oldestSerial) {
             time(atNanos, serial, value);
             advance(serial);
+        }
+    }
+
+    private void recovered(long atNanos) {
+        if (resetNanos != SignalLog.NEVER) {
+            recoveryNanos = Math.max(recoveryNanos, atNanos - resetNanos);
+            resetNanos = SignalLog.NEVER;
+        }
+    }
+
+    /** The slot's node restarted: a display is blank, a needle stands still, until the value is sent again. */
+    void reset(long atNanos) {
+        journeys.forget();
+        if (shownSerial == 0) {
+            return;
+        }
+        shownSerial = 0;
+        resetNanos = atNanos;
+        if (!moves) {
+            age.forget();
+            error.forget(atNanos);
         }
     }
 
@@ -168,8 +200,9 @@ public final class SlotMeasure {
         age.integrate(atNanos);
         error.integrate(atNanos);
         settling.settle(atNanos);
-        int young = log.youngerThan(atNanos - STILL_YOUNG_NANOS, shownSerial);
-        lost = Math.max(0, log.latest() - shownSerial - young - undone);
+        int young = log.youngerThan(atNanos - STILL_YOUNG_NANOS, newestShown);
+        lost = Math.max(0, log.latest() - newestShown - young - undone);
+        staleNanos = resetNanos == SignalLog.NEVER ? 0 : atNanos - resetNanos;
         openNanos = oldestSerial == 0 ? 0 : atNanos - oldestChanged;
     }
 
@@ -253,5 +286,15 @@ public final class SlotMeasure {
     /** How long the oldest change not shown had waited at the end, ns; 0 if all were shown. */
     public long openNanos() {
         return openNanos;
+    }
+
+    /** The longest time from a restart of its node until a value was shown again, ns; 0 if there was none. */
+    public long recoveryNanos() {
+        return recoveryNanos;
+    }
+
+    /** How long nothing had been shown at the end since its node restarted, ns; 0 if it had recovered. */
+    public long staleNanos() {
+        return staleNanos;
     }
 }

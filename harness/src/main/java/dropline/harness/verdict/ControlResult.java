@@ -11,6 +11,7 @@ package dropline.harness.verdict;
  * @param moves times a person moved it
  * @param controlLatency from the oldest move the host did not know to the host being told it or a newer one
  * @param lostSteps moves that the node never saw, or of which the host was never told
+ * @param spurious changes that the node believed though nobody had made them
  * @param budgetNanos slowest control latency allowed, ns
  * @param budgetSource where the limit comes from
  * @param verdict on its longest control latency against the budget
@@ -24,6 +25,7 @@ public record ControlResult(
         long moves,
         Latency controlLatency,
         long lostSteps,
+        long spurious,
         long budgetNanos,
         String budgetSource,
         Verdict verdict) {}

@@ -61,6 +61,8 @@ final class Judge {
                 Figures.meanStages(slots),
                 worst(measure),
                 Figures.histogram(times),
+                measure.recoveryNanos(),
+                measure.staleNanos(),
                 signals);
     }
 
@@ -77,6 +79,7 @@ final class Judge {
                 measure.moves(),
                 Figures.latency(measure.latency()),
                 measure.lostSteps(),
+                measure.spurious(),
                 limit,
                 place.panel().budget().source(),
                 verdict("control latency", "move", measure.latency(), measure.openNanos(), measure.lostSteps(), limit));

@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param meanStages where the time went, on average over all its changes
  * @param worst its slowest update; null when it had none
  * @param histogram its update latencies, for drawing; no buckets when it had none
+ * @param recoveryNanos longest time from a restart of its node until it showed again all that it had shown, ns
+ * @param staleNanos how long at the end it had not done so since a restart, ns; 0 if it had
  * @param signals one for each signal on each indicator, in the order of the pit file
  */
 public record PanelResult(
@@ -33,6 +35,8 @@ public record PanelResult(
         Stages meanStages,
         @Nullable WorstMoment worst,
         LatencyHistogram histogram,
+        long recoveryNanos,
+        long staleNanos,
         List<SignalResult> signals) {
     public PanelResult {
         signals = List.copyOf(signals);

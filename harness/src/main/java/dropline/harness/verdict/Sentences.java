@@ -36,6 +36,8 @@ final class Sentences {
             sentences.add("Nothing can be said about " + named(idle) + ": nothing changed there in this recording.");
         }
         controls(sentences);
+        spurious(sentences);
+        restarts(sentences);
         for (SegmentResult segment : segments) {
             sentences.add(segment(segment));
         }
@@ -122,6 +124,37 @@ final class Sentences {
         for (ControlResult control : losing.subList(0, Math.min(losing.size(), MOST_NAMES))) {
             sentences.add(Words.count(control.lostSteps(), "step") + " of " + control.moves() + " of "
                     + control.control() + " never reached the host.");
+        }
+    }
+
+    private void spurious(List<String> sentences) {
+        List<ControlResult> restless = new ArrayList<>(controls);
+        restless.removeIf(control -> control.spurious() == 0);
+        for (ControlResult control : restless.subList(0, Math.min(restless.size(), MOST_NAMES))) {
+            sentences.add("Node " + control.node() + " noticed " + Words.count(control.spurious(), "change") + " of "
+                    + control.control() + " that nobody made.");
+        }
+    }
+
+    /** What restarts did to panels: the slowest to show everything again, and those that never did. */
+    private void restarts(List<String> sentences) {
+        PanelResult slowest = null;
+        List<String> stale = new ArrayList<>();
+        for (PanelResult panel : panels) {
+            if (slowest == null || panel.recoveryNanos() > slowest.recoveryNanos()) {
+                slowest = panel;
+            }
+            if (panel.staleNanos() > 0) {
+                stale.add(panel.panel());
+            }
+        }
+        if (!stale.isEmpty()) {
+            sentences.add("After a restart of their node not shown again by the end: " + Words.names(stale, MOST_NAMES)
+                    + ".");
+        }
+        if (slowest != null && slowest.recoveryNanos() > 0) {
+            sentences.add("After a restart of its node " + slowest.panel() + " took "
+                    + Words.time(slowest.recoveryNanos()) + " to show everything again.");
         }
     }
 

@@ -94,6 +94,8 @@ final class InventedResult {
                 stages(slowest / 4),
                 unused ? null : moment(i, slowest, stages),
                 unused ? new LatencyHistogram(List.of()) : histogram(slowest),
+                0,
+                0,
                 List.of());
     }
 
@@ -152,6 +154,7 @@ final class InventedResult {
                 "node 3",
                 41,
                 new Latency(41, slowest / 2, slowest / 2, slowest, slowest, slowest),
+                0,
                 0,
                 BUDGET,
                 "common practice, for comparison",
