@@ -9,6 +9,7 @@ import dropline.harness.report.TextReport;
 import dropline.harness.verdict.ReplayResult;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -48,7 +49,7 @@ final class DemoCommand implements Callable<Integer> {
         OutputFiles.mustBeWritable(report);
         Pit pit = PitFiles.read(demo.resolve("pit.yaml")).pit();
         Source.Opening opening = () -> Source.recording(flight, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
-        ReplayResult result = new Session(console, pit, "flight.dlr", opening, 1, false, null).run();
+        ReplayResult result = new Session(console, pit, "flight.dlr", opening, 1, false, List.of(), null).run();
         OutputFiles.write(report, HtmlReport.of(result));
         console.out().print(Colours.painted(TextReport.of(result), console.colour()));
         console.out().println();

@@ -1,10 +1,13 @@
 package dropline.harness.cli;
 
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
+import dropline.harness.fault.FaultOptions;
 import dropline.harness.json.ReplayJson;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.ReadOptions;
+import dropline.harness.replay.RunLimit;
 import dropline.harness.replay.Source;
 import dropline.harness.report.HtmlReport;
 import dropline.harness.report.TextReport;
@@ -13,6 +16,8 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -34,7 +39,7 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         customSynopsis = {
             "dropline replay PIT RECORDING [--seed N] [--from T] [--to T] [--single-failures] [--lenient]",
-            "                [--json FILE|-] [--html FILE] [--trace FILE]",
+            "                [--fault FAULT]... [--json FILE|-] [--html FILE] [--trace FILE]",
             "dropline replay PIT --for T [--seed N] ..."
         },
         descriptionHeading = "%n",
@@ -50,6 +55,9 @@ import picocli.CommandLine.Spec;
             "  dropline replay pit.yaml flight.csv.gz --from 5m --to 12m30s",
             "  dropline replay pit.yaml flight.dlr --single-failures",
             "  dropline replay bus.yaml --for 600s          the load described in the pit file",
+            "  dropline replay pit.yaml flight.dlr --fault \"dead-node oil-board at 60s for 30s\"",
+            "  dropline replay pit.yaml flight.dlr --fault \"driver-released-early flap-board by 38us rate 20%\"",
+            "  dropline replay pit.yaml flight.dlr --fault \"needle-slipped 'Oil pressure/left' by 12 psi\"",
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
         })
@@ -99,6 +107,16 @@ final class ReplayCommand implements Callable<Integer> {
             description = "Run again with each node dead in turn, and show the worst of it.")
     private boolean singleFailures;
 
+    @Option(
+            names = "--fault",
+            paramLabel = "FAULT",
+            description = {
+                "Let this go wrong: \"KIND TARGET [as NODE] [at T] [for T] [rate R] [by AMOUNT]\". May be given",
+                "several times. Times count from where the run begins; what is left out is the usual.",
+                "'dropline faults' shows every kind with an example."
+            })
+    private List<String> faults = new ArrayList<>();
+
     @Option(names = "--lenient", description = "Skip bad rows of the recording and count them, instead of stopping.")
     private boolean lenient;
 
@@ -141,9 +159,25 @@ final class ReplayCommand implements Callable<Integer> {
             Path last = file.getFileName();
             name = last == null ? file.toString() : last.toString();
         }
-        ReplayResult result = new Session(console, understood.pit(), name, opening, seed, singleFailures, trace).run();
+        List<Fault> wrong = faults(understood.pit(), opening);
+        ReplayResult result =
+                new Session(console, understood.pit(), name, opening, seed, singleFailures, wrong, trace).run();
         write(result);
         return Session.exitCode(result);
+    }
+
+    private List<Fault> faults(Pit understood, Source.Opening opening) throws IOException {
+        if (faults.isEmpty()) {
+            return List.of();
+        }
+        FaultOptions.Read read;
+        try (Source source = opening.open()) {
+            read = FaultOptions.read(faults, understood, source.mostNanos());
+        }
+        if (!read.problems().isEmpty()) {
+            throw PitFiles.wrong(read.problems());
+        }
+        return read.faults();
     }
 
     private PitFile.Understood readPit() throws IOException {
@@ -164,6 +198,10 @@ final class ReplayCommand implements Callable<Integer> {
         }
         if (durationNanos <= 0) {
             throw usage("--for must be longer than nothing");
+        }
+        if (durationNanos > RunLimit.USUAL.longestNanos()) {
+            throw usage("--for must be at most " + RunLimit.USUAL.longestNanos() / 1_000_000_000L
+                    + " s, the time limit of a run");
         }
         Pit.Load load = understood.load();
         if (load == null) {

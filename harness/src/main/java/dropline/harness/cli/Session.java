@@ -1,11 +1,19 @@
 package dropline.harness.cli;
 
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
+import dropline.harness.fault.FaultOptions;
+import dropline.harness.fault.Injection;
+import dropline.harness.problem.Problem;
+import dropline.harness.problem.Problems;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.Replay;
 import dropline.harness.replay.Replayed;
+import dropline.harness.replay.RunLimit;
+import dropline.harness.replay.RunLimitException;
 import dropline.harness.replay.Source;
+import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Outcome;
 import dropline.harness.verdict.Recording;
 import dropline.harness.verdict.ReplayResult;
@@ -13,6 +21,7 @@ import dropline.harness.verdict.Run;
 import dropline.harness.verdict.Verdicts;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param opening opens it
  * @param seed the run's
  * @param singleFailures whether to run again with each node dead
+ * @param faults what goes wrong
  * @param trace where every event goes; null for nowhere
  */
 record Session(
@@ -33,6 +43,7 @@ record Session(
         Source.Opening opening,
         long seed,
         boolean singleFailures,
+        List<Fault> faults,
         @Nullable Path trace) {
 
     ReplayResult run() throws IOException {
@@ -40,13 +51,22 @@ record Session(
         Replayed replayed;
         try {
             int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
-            replayed = new Replay(pit, opening, seed, threads).run(singleFailures, trace, progress);
+            replayed = new Replay(pit, opening, seed, threads, faults, RunLimit.USUAL)
+                    .run(singleFailures, trace, progress);
+        } catch (RunLimitException stopped) {
+            throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
         } finally {
             ProgressBar.end(progress);
         }
         replayed.losses().forEach(loss -> console.err().println("dropline: " + loss));
+        List<Problem> never = FaultOptions.neverStruck(faults, pit, replayed.durationNanos());
+        if (!never.isEmpty()) {
+            throw new WrongInput(Problems.text(never) + "\ndropline: " + never.size()
+                    + (never.size() == 1 ? " fault" : " faults") + " never struck; nothing is shown or written");
+        }
         Recording recording = new Recording(name, replayed.durationNanos());
-        Run run = new Run(Version.number(), recording, seed, replayed.digest(), replayed.losses());
+        List<InjectedFault> injected = Injection.of(faults, pit, replayed.durationNanos());
+        Run run = new Run(Version.number(), recording, seed, replayed.digest(), injected, replayed.losses());
         return new Verdicts(pit, Layout.of(pit)).of(run, replayed.segments(), replayed.failures());
     }
 

@@ -1,5 +1,6 @@
 package dropline.harness.json;
 
+import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Latency;
 import dropline.harness.verdict.Stages;
 import dropline.harness.verdict.Verdict;
@@ -19,6 +20,29 @@ final class Parts {
         json.writeArrayPropertyStart(key);
         strings.forEach(json::writeString);
         json.writeEndArray();
+    }
+
+    static void faults(JsonGenerator json, String key, List<InjectedFault> faults) {
+        json.writeArrayPropertyStart(key);
+        faults.forEach(fault -> fault(json, fault));
+        json.writeEndArray();
+    }
+
+    private static void fault(JsonGenerator json, InjectedFault fault) {
+        json.writeStartObject();
+        json.writeStringProperty("fault", fault.fault());
+        json.writeStringProperty("kind", fault.kind());
+        json.writeStringProperty("segment", fault.segment());
+        json.writeStringProperty("node", fault.node());
+        json.writeStringProperty("part", fault.part());
+        json.writeStringProperty("other", fault.other());
+        json.writeNumberProperty("fromNanos", fault.fromNanos());
+        json.writeNumberProperty("untilNanos", fault.untilNanos());
+        json.writeStringProperty("rateMeaning", fault.rateMeaning());
+        json.writeNumberProperty("rate", fault.rate());
+        json.writeStringProperty("amountUnit", fault.amountUnit());
+        json.writeNumberProperty("amount", fault.amount());
+        json.writeEndObject();
     }
 
     static void latency(JsonGenerator json, String key, Latency latency) {

@@ -47,6 +47,7 @@ public final class ReplayJson {
         json.writeEndObject();
         json.writeNumberProperty("seed", result.seed());
         json.writeStringProperty("digest", result.digest());
+        Parts.faults(json, "faults", result.faults());
         json.writeStringProperty("outcome", Parts.word(result.outcome()));
         Parts.strings(json, "sentences", result.sentences());
         json.writeArrayPropertyStart("advice");

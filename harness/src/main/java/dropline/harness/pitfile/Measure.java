@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** A kind of quantity: its units and what a base unit of it is. */
-final class Measure {
+public final class Measure {
     private final String word;
     private final String example;
     private final Map<String, BigDecimal> units = new LinkedHashMap<>();
@@ -20,7 +20,7 @@ final class Measure {
     }
 
     /** Times, in nanoseconds. */
-    static Measure time() {
+    public static Measure time() {
         return new Measure("time", "20 ms")
                 .with("ns", "1")
                 .with("us", "1e3")
@@ -31,7 +31,7 @@ final class Measure {
     }
 
     /** Baud rates, in bits a second. */
-    static Measure baud() {
+    public static Measure baud() {
         return new Measure("baud rate", "500 kbaud")
                 .with("baud", "1")
                 .with("kbaud", "1e3")
@@ -51,17 +51,44 @@ final class Measure {
         return new Measure("silence", "35 bits").with("bit", "10").with("bits", "10");
     }
 
+    /** Deviations of a clock, in parts in a million. */
+    public static Measure partsPerMillion() {
+        return new Measure("deviation", "60000 ppm").with("ppm", "1").with("%", "1e4");
+    }
+
+    /** Numbers of characters. */
+    public static Measure characters() {
+        return new Measure("number of characters", "16 chars")
+                .with("chars", "1")
+                .with("char", "1")
+                .with("characters", "1")
+                .with("character", "1");
+    }
+
     private Measure with(String unit, String inBase) {
         units.put(unit, new BigDecimal(inBase));
         return this;
     }
 
-    String word() {
+    /** What it measures: {@code time}. */
+    public String word() {
         return word;
     }
 
-    String unitNames() {
+    /** Its units, the finest first: {@code ns, us, ms}. */
+    public String unitNames() {
         return String.join(", ", units.keySet());
+    }
+
+    /** One way to write it: {@code 20 ms}. */
+    public String example() {
+        return example;
+    }
+
+    /** A quantity in base units; empty where its unit is none of these. */
+    public Optional<BigDecimal> inBase(Quantity quantity) {
+        BigDecimal factor = units.get(quantity.unit().replace('µ', 'u').replace('μ', 'u'));
+        return Optional.ofNullable(factor).map(quantity.number()::multiply);
     }
 
     /** The value in whole base units, or empty with the reason reported. {@code text} is a part of {@code place}. */
@@ -118,7 +145,7 @@ final class Measure {
     }
 
     /** A value in base units as a person writes it, in the largest unit that needs no more than three decimals. */
-    String write(long value) {
+    public String write(long value) {
         BigDecimal whole = BigDecimal.valueOf(value);
         String best = "";
         for (Map.Entry<String, BigDecimal> unit : units.entrySet()) {

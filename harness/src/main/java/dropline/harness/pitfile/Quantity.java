@@ -10,11 +10,11 @@ import java.util.regex.Pattern;
  *
  * @param unit empty where none was written
  */
-record Quantity(BigDecimal number, String unit) {
+public record Quantity(BigDecimal number, String unit) {
     private static final Pattern FORM = Pattern.compile("([+-]?\\d{1,18}(?:\\.\\d{1,12})?)\\s*(\\D.*)?");
 
     /** Reads a quantity; empty where the text does not start with a decimal number. */
-    static Optional<Quantity> of(String text) {
+    public static Optional<Quantity> of(String text) {
         Matcher matcher = FORM.matcher(text.strip());
         if (!matcher.matches()) {
             return Optional.empty();

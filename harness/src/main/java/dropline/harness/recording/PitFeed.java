@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalLong;
 
 /**
  * A recording as a pit sees it: its columns mapped to the pit's signals and quantised, its controls to the pit's, times
@@ -100,6 +101,17 @@ public final class PitFeed implements StateFeed {
     /** Time of the latest row or move fed, ns after the feed's beginning. */
     public long reachedNanos() {
         return reachedNanos;
+    }
+
+    /**
+     * How long the feed can last at most, ns, where that can be told without reading all of it: a compact recording
+     * that is not packed ends with its last instant; a stretch is no longer than was asked for.
+     */
+    public OptionalLong mostNanos(Path recording) throws IOException {
+        OptionalLong last = CompactEnd.lastNanos(recording);
+        long whole = last.isEmpty() ? TO_THE_END : since(last.getAsLong()) + 1;
+        long end = Math.min(whole, toNanos);
+        return end == TO_THE_END ? OptionalLong.empty() : OptionalLong.of(Math.max(1, end - fromNanos));
     }
 
     /** Columns of the recording that the pit has no use for. */

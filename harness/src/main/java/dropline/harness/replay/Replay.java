@@ -3,7 +3,6 @@ package dropline.harness.replay;
 import dropline.bus.fault.Fault;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
-import dropline.bus.run.SegmentRun;
 import dropline.bus.trace.Digest;
 import dropline.bus.trace.TraceSink;
 import dropline.harness.measure.SegmentMeasures;
@@ -29,12 +28,21 @@ public final class Replay {
     private final Source.Opening opening;
     private final long seed;
     private final int threads;
+    private final List<Fault> faults;
+    private final RunLimit limit;
+
+    /** A replay without faults, as far as runs usually may go. */
+    public Replay(Pit pit, Source.Opening opening, long seed, int threads) {
+        this(pit, opening, seed, threads, List.of(), RunLimit.USUAL);
+    }
 
     /**
      * @param opening opens what is played
      * @param threads at least 1
+     * @param faults what goes wrong, in the runs with a dead node as well
+     * @param limit how far it may go
      */
-    public Replay(Pit pit, Source.Opening opening, long seed, int threads) {
+    public Replay(Pit pit, Source.Opening opening, long seed, int threads, List<Fault> faults, RunLimit limit) {
         if (threads < 1) {
             throw new IllegalArgumentException("threads must be at least 1: threads=" + threads);
         }
@@ -43,6 +51,8 @@ public final class Replay {
         this.opening = opening;
         this.seed = seed;
         this.threads = threads;
+        this.faults = List.copyOf(faults);
+        this.limit = limit;
     }
 
     /**
@@ -51,6 +61,7 @@ public final class Replay {
      * @param singleFailures whether to run again with each node dead
      * @param trace where to write every event; null for nowhere
      * @throws IOException if a file cannot be read or written
+     * @throws RunLimitException if it goes on for too long
      */
     public Replayed run(boolean singleFailures, @Nullable Path trace, Progress progress) throws IOException {
         ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
@@ -61,7 +72,7 @@ public final class Replay {
         try {
             int batches = singleFailures ? (layout.nodes().size() + TOGETHER - 1) / TOGETHER : 0;
             Passes passes = new Passes(progress, 1 + batches);
-            Replayed healthy = healthy(new Stretches(pool), trace, passes);
+            Replayed healthy = healthy(new Stretches(pool, limit), trace, passes);
             if (!singleFailures) {
                 return healthy;
             }
@@ -69,7 +80,7 @@ public final class Replay {
                     healthy.durationNanos(),
                     healthy.digest(),
                     healthy.segments(),
-                    failures(new Stretches(pool), passes),
+                    failures(new Stretches(pool, limit), passes),
                     healthy.losses());
         } finally {
             pool.shutdownNow();
@@ -92,7 +103,7 @@ public final class Replay {
             SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
             TraceSink sink = trace == null ? measured : new Both(measured, trace.segment(segment));
             measures.add(measured);
-            lanes.add(new Lane(new SegmentRun(pit, segment, seed, List.of(), sink)));
+            lanes.add(Lane.of(pit, segment, seed, faults, sink, limit));
         }
         try (Source source = opening.open()) {
             long end = stretches.run(source, lanes, until -> {
@@ -116,8 +127,9 @@ public final class Replay {
                 int segment = layout.nodes().get(node).segment();
                 SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
                 failures.add(new DeadNode(node, measured));
-                lanes.add(
-                        new Lane(new SegmentRun(pit, segment, seed, List.of(Fault.deadNode(segment, node)), measured)));
+                List<Fault> dead = new ArrayList<>(List.of(Fault.deadNode(segment, node)));
+                dead.addAll(faults);
+                lanes.add(Lane.of(pit, segment, seed, dead, measured, limit));
             }
             try (Source source = opening.open()) {
                 stretches.run(source, lanes, until -> passes.reached(until, source));

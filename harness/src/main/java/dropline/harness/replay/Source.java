@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 
 /** What a replay plays, from its beginning: a recording, or a load that a pit describes. */
 public interface Source extends Closeable {
@@ -24,6 +25,9 @@ public interface Source extends Closeable {
 
     /** The run ends here at the latest, ns. */
     long endNanos();
+
+    /** How long the run can be at most, ns, where that is known before it; empty where only the run tells. */
+    OptionalLong mostNanos() throws IOException;
 
     /** Time of the latest row or move fed, ns. */
     long reachedNanos();
@@ -57,6 +61,11 @@ public interface Source extends Closeable {
             @Override
             public long endNanos() {
                 return toNanos == PitFeed.TO_THE_END ? toNanos : toNanos - fromNanos;
+            }
+
+            @Override
+            public OptionalLong mostNanos() throws IOException {
+                return feed.mostNanos(file);
             }
 
             @Override
@@ -96,6 +105,11 @@ public interface Source extends Closeable {
             @Override
             public long endNanos() {
                 return durationNanos;
+            }
+
+            @Override
+            public OptionalLong mostNanos() {
+                return OptionalLong.of(durationNanos);
             }
 
             @Override

@@ -18,9 +18,11 @@ final class Stretches {
     static final long STRETCH_NANOS = 2_000_000_000L;
 
     private final ExecutorService threads;
+    private final RunLimit limit;
 
-    Stretches(ExecutorService threads) {
+    Stretches(ExecutorService threads, RunLimit limit) {
         this.threads = threads;
+        this.limit = limit;
     }
 
     /** Called between stretches, when no lane is running. */
@@ -37,6 +39,7 @@ final class Stretches {
         long until = Math.min(STRETCH_NANOS, source.endNanos());
         boolean more = source.feed().fill(now, until);
         while (more && until < source.endNanos()) {
+            mustBeWithinLimit(until);
             List<Future<?>> steps = start(lanes, now, until);
             from = until;
             until = Math.min(from + STRETCH_NANOS, source.endNanos());
@@ -59,6 +62,15 @@ final class Stretches {
         return end;
     }
 
+    private void mustBeWithinLimit(long untilNanos) {
+        if (untilNanos > limit.longestNanos()) {
+            throw new RunLimitException("the run was stopped at its time limit, "
+                    + limit.longestNanos() / 1_000_000_000L + " s: more of it was still to come. Look whether the"
+                    + " recording counts its time in the unit you think (recording: time: in the pit file), or play a"
+                    + " shorter stretch: --from and --to, or --for");
+        }
+    }
+
     private List<Future<?>> start(List<Lane> lanes, StateBlock block, long untilNanos) {
         List<Future<?>> steps = new ArrayList<>();
         for (Lane lane : lanes) {
@@ -74,7 +86,7 @@ final class Stretches {
             try {
                 step.get();
             } catch (ExecutionException failed) {
-                wrong = wrong == null ? new IllegalStateException("a segment failed", failed.getCause()) : wrong;
+                wrong = wrong == null ? ofSegment(failed.getCause()) : wrong;
             } catch (InterruptedException interrupted) {
                 Thread.currentThread().interrupt();
                 throw new IllegalStateException("interrupted", interrupted);
@@ -83,5 +95,11 @@ final class Stretches {
         if (wrong != null) {
             throw wrong;
         }
+    }
+
+    private static RuntimeException ofSegment(Throwable cause) {
+        return cause instanceof RunLimitException stopped
+                ? stopped
+                : new IllegalStateException("a segment failed", cause);
     }
 }

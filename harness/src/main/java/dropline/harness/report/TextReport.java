@@ -2,6 +2,7 @@ package dropline.harness.report;
 
 import dropline.harness.verdict.Advice;
 import dropline.harness.verdict.ControlResult;
+import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Outcome;
 import dropline.harness.verdict.PanelResult;
 import dropline.harness.verdict.ReplayResult;
@@ -29,6 +30,7 @@ public final class TextReport {
     }
 
     private String whole() {
+        faults();
         sentences();
         advice();
         panels();
@@ -37,6 +39,15 @@ public final class TextReport {
         singleFailures();
         foot();
         return text.toString();
+    }
+
+    private void faults() {
+        for (InjectedFault fault : result.faults()) {
+            paragraph("", "Injected: " + fault.fault() + ".");
+        }
+        if (!result.faults().isEmpty()) {
+            text.append('\n');
+        }
     }
 
     private void sentences() {

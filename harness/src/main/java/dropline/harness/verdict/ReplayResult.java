@@ -11,6 +11,7 @@ import java.util.List;
  * @param recording what was replayed
  * @param seed the run's seed
  * @param digest of the trace, 16 hexadecimal digits
+ * @param faults what the run was given to go wrong, in the order given; empty for a healthy run
  * @param outcome all panels and controls together: {@link Outcome#and}, save that those never used do not count
  * @param sentences the verdict, in plain sentences; the first is the headline
  * @param advice what to do about it, what matters most first; empty when nothing needs doing
@@ -29,6 +30,7 @@ public record ReplayResult(
         Recording recording,
         long seed,
         String digest,
+        List<InjectedFault> faults,
         Outcome outcome,
         List<String> sentences,
         List<Advice> advice,
@@ -44,6 +46,7 @@ public record ReplayResult(
     public static final int VERSION = 1;
 
     public ReplayResult {
+        faults = List.copyOf(faults);
         sentences = List.copyOf(sentences);
         advice = List.copyOf(advice);
         caveats = List.copyOf(caveats);

@@ -9,10 +9,24 @@ import java.util.List;
  * @param recording what was replayed
  * @param seed the run's seed
  * @param digest of the trace
+ * @param faults what it was given to go wrong
  * @param caveats what the figures rest on that the pit and the trace do not tell
  */
-public record Run(String droplineVersion, Recording recording, long seed, long digest, List<String> caveats) {
+public record Run(
+        String droplineVersion,
+        Recording recording,
+        long seed,
+        long digest,
+        List<InjectedFault> faults,
+        List<String> caveats) {
+
+    /** A run without faults. */
+    public Run(String droplineVersion, Recording recording, long seed, long digest, List<String> caveats) {
+        this(droplineVersion, recording, seed, digest, List.of(), caveats);
+    }
+
     public Run {
+        faults = List.copyOf(faults);
         caveats = List.copyOf(caveats);
     }
 }

@@ -71,6 +71,7 @@ public final class Verdicts {
                 run.recording(),
                 run.seed(),
                 String.format(Locale.ROOT, "%016x", run.digest()),
+                run.faults(),
                 outcome(panels, controls),
                 new Sentences(panels, controls, results, failures).all(latency),
                 new Adviser(pit, layout).advise(panels, controls, results),

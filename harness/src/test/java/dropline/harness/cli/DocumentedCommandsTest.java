@@ -28,7 +28,7 @@ final class DocumentedCommandsTest {
         texts.add(Files.readString(root.resolve("README.md")));
         texts.add(Files.readString(root.resolve("docs/manual.md")));
         texts.add(Captured.run("--help").out());
-        for (String command : List.of("replay", "describe", "convert", "demo")) {
+        for (String command : List.of("replay", "describe", "convert", "demo", "faults")) {
             texts.add(Captured.run(command, "--help").out());
         }
 
@@ -51,6 +51,15 @@ final class DocumentedCommandsTest {
     private static void parse(String command) {
         PrintWriter nowhere = new PrintWriter(Writer.nullWriter());
         Console console = new Console(nowhere, OutputStream.nullOutputStream(), nowhere, false, false);
-        new CommandLine(new Root(), new Commands(console)).parseArgs(command.split(" ", -1));
+        new CommandLine(new Root(), new Commands(console)).parseArgs(words(command));
+    }
+
+    /** As a shell would take it apart: double quotes keep spaces together. */
+    private static String[] words(String command) {
+        return Pattern.compile("\"([^\"]*)\"|(\\S+)")
+                .matcher(command)
+                .results()
+                .map(word -> word.group(1) == null ? word.group(2) : word.group(1))
+                .toArray(String[]::new);
     }
 }

@@ -14,6 +14,7 @@ import dropline.bus.pit.Layout;
 import dropline.harness.measure.SegmentMeasures;
 import dropline.harness.measure.SmallPit;
 import dropline.harness.verdict.DeadNode;
+import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Recording;
 import dropline.harness.verdict.ReplayResult;
 import dropline.harness.verdict.Run;
@@ -172,6 +173,8 @@ class ReplayJsonTest {
                 new Recording("<script> & \"quotes\"", 5_000 * MS),
                 Long.MIN_VALUE + 1,
                 0xABL,
+                List.of(new InjectedFault(
+                        "dead-node right", "dead-node", "", "right", "", "", 0, 5_000 * MS, "none", 0, "none", 0)),
                 List.of("a caveat"));
         return new Verdicts(SmallPit.pit(), Layout.of(SmallPit.pit()))
                 .of(run, List.of(healthy), List.of(new DeadNode(RIGHT, dead)));

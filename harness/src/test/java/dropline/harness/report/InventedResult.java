@@ -53,6 +53,7 @@ final class InventedResult {
                 new Recording("flight.dlr", 612_000 * MILLI),
                 1,
                 "00c0ffee00c0ffee",
+                List.of(),
                 Outcome.FAIL,
                 List.of(
                         "2 of 36 panels miss their limit; " + firstPanel + " took 161.3 ms and its limit is 100 ms.",

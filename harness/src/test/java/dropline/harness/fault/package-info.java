@@ -1,0 +1,5 @@
+/** Faults as people write them, and the catalogue against the kinds and the manual. */
+@NullMarked
+package dropline.harness.fault;
+
+import org.jspecify.annotations.NullMarked;
