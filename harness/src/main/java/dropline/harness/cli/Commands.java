@@ -25,6 +25,9 @@ final class Commands implements IFactory {
         if (type == DemoCommand.class) {
             return type.cast(new DemoCommand(console));
         }
+        if (type == TraceCommand.class) {
+            return type.cast(new TraceCommand(console));
+        }
         return CommandLine.defaultFactory().create(type);
     }
 }

@@ -22,7 +22,13 @@ import picocli.CommandLine.Spec;
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
         },
-        subcommands = {ReplayCommand.class, DescribeCommand.class, ConvertCommand.class, DemoCommand.class},
+        subcommands = {
+            ReplayCommand.class,
+            TraceCommand.class,
+            DescribeCommand.class,
+            ConvertCommand.class,
+            DemoCommand.class
+        },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         scope = picocli.CommandLine.ScopeType.LOCAL)
