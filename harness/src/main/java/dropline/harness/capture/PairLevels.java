@@ -1,5 +1,7 @@
 package dropline.harness.capture;
 
+import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import java.util.Arrays;
 import java.util.List;
 
@@ -17,19 +19,22 @@ final class PairLevels {
     static final int ENABLES = 3;
 
     private final Talkers talkers;
-    private final boolean[] zerosOnly;
     private final int[] on;
     private final int[] level;
-    private final int[] inverted;
+    private final boolean[] inverted;
+    private final List<Fault> exchanged;
     private final char[] known;
 
-    PairLevels(Talkers talkers) {
+    /** @param faults what the run is given: exchanged wires turn a node's levels round */
+    PairLevels(Talkers talkers, List<Fault> faults) {
         this.talkers = talkers;
+        exchanged = faults.stream()
+                .filter(fault -> fault.kind() == FaultKind.SWAPPED_PAIR)
+                .toList();
         int count = talkers.indices().size();
         on = new int[count];
         level = new int[count];
-        inverted = new int[count];
-        zerosOnly = new boolean[count];
+        inverted = new boolean[count];
         Arrays.fill(level, 1);
         known = new char[wires()];
         Arrays.fill(known, '0');
@@ -55,6 +60,10 @@ final class PairLevels {
             case DRIVER_OFF -> on[position] = 0;
             case ZERO -> level[position] = 0;
             case ONE -> level[position] = 1;
+        }
+        inverted[position] = false;
+        for (Fault fault : exchanged) {
+            inverted[position] |= fault.node() == change.talker() && fault.spans(change.atNanos());
         }
     }
 
@@ -83,9 +92,10 @@ final class PairLevels {
     }
 
     private boolean drives(int position, int wanted) {
-        return on[position] > 0
-                && (level[position] ^ inverted[position]) == wanted
-                && !(zerosOnly[position] && wanted == 1);
+        int puts = inverted[position] ? 1 - level[position] : level[position];
+        boolean leaves = level[position] == 1
+                && talkers.zerosOnly(talkers.indices().get(position));
+        return on[position] > 0 && puts == wanted && !leaves;
     }
 
     private static char resolved(int zeros, int ones) {
@@ -100,10 +110,5 @@ final class PairLevels {
             known[wire] = now;
             told.to(wire, now);
         }
-    }
-
-    /** A talker whose two wires are exchanged. */
-    void invert(List<Integer> exchanged) {
-        exchanged.forEach(talker -> inverted[talkers.position(talker)] = 1);
     }
 }

@@ -5,6 +5,7 @@ import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.TraceSink;
 import dropline.protocol.CharacterFormat;
 import java.util.ArrayList;
@@ -16,16 +17,19 @@ public final class Talkers {
     private final List<Integer> indices = new ArrayList<>();
     private final List<String> names = new ArrayList<>();
     private final List<UartClock> clocks = new ArrayList<>();
+    private final List<Boolean> zerosOnly = new ArrayList<>();
 
     /** @param segmentIndex index into {@link Pit#segments()} */
     public Talkers(Pit pit, int segmentIndex) {
         segment = pit.segments().get(segmentIndex);
         Layout layout = Layout.of(pit);
-        add(TraceSink.CONTROLLER, "controller", UartClock.exact(segment.baud()));
+        add(TraceSink.CONTROLLER, "controller", UartClock.exact(segment.baud()), false);
         for (int node = 0; node < layout.nodes().size(); node++) {
             Layout.NodePlace place = layout.nodes().get(node);
             if (place.segment() == segmentIndex) {
-                add(node, place.node().name(), clock(place.node().profile()));
+                Profile profile = place.node().profile();
+                boolean zeros = profile.transceiver().driver() == Transceiver.Driver.ZEROS_ONLY;
+                add(node, place.node().name(), clock(profile), zeros);
             }
         }
     }
@@ -60,10 +64,16 @@ public final class Talkers {
         return clocks.get(position(talker));
     }
 
-    private void add(int talker, String name, UartClock clock) {
+    private void add(int talker, String name, UartClock clock, boolean drivesZerosOnly) {
         indices.add(talker);
         names.add(name);
         clocks.add(clock);
+        zerosOnly.add(drivesZerosOnly);
+    }
+
+    /** Whether a talker drives zeros only and leaves ones to the bias. */
+    boolean zerosOnly(int talker) {
+        return zerosOnly.get(position(talker));
     }
 
     private UartClock clock(Profile profile) {

@@ -1,5 +1,6 @@
 package dropline.harness.capture;
 
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -28,14 +29,14 @@ public final class VcdFile implements CaptureSink {
     private long stamped;
     private long taken;
 
-    private VcdFile(Writer out, Pit pit, Stretch stretch, Resolution resolution) {
+    private VcdFile(Writer out, Pit pit, List<Fault> faults, Stretch stretch, Resolution resolution) {
         this.out = out;
         this.stretch = stretch;
         this.resolution = resolution;
         int wire = 0;
         for (int segment = 0; segment < pit.segments().size(); segment++) {
             Talkers of = new Talkers(pit, segment);
-            PairLevels made = new PairLevels(of);
+            PairLevels made = new PairLevels(of, faults);
             List<String> mine = new ArrayList<>();
             for (int i = 0; i < made.wires(); i++) {
                 mine.add(VcdNames.code(wire++));
@@ -47,10 +48,10 @@ public final class VcdFile implements CaptureSink {
     }
 
     /** Creates the file and writes what stands above the changes. */
-    public static VcdFile create(Path file, Pit pit, long seed, Stretch stretch, Resolution resolution)
+    public static VcdFile create(Path file, Pit pit, long seed, List<Fault> faults, Stretch stretch, Resolution resolution)
             throws IOException {
         BufferedWriter out = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
-        VcdFile vcd = new VcdFile(out, pit, stretch, resolution);
+        VcdFile vcd = new VcdFile(out, pit, faults, stretch, resolution);
         try {
             vcd.head(pit, seed);
         } catch (IOException failed) {

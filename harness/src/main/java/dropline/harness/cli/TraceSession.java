@@ -63,7 +63,7 @@ record TraceSession(
         List<CaptureSink> sinks = new ArrayList<>();
         try {
             if (outputs.vcd() != null) {
-                sinks.add(VcdFile.create(outputs.vcd(), pit, seed, stretch, outputs.resolution()));
+                sinks.add(VcdFile.create(outputs.vcd(), pit, seed, faults, stretch, outputs.resolution()));
             }
             if (outputs.pcapng() != null) {
                 sinks.add(PcapngFile.create(outputs.pcapng(), pit, seed));
