@@ -32,7 +32,8 @@ public final class FrameWords {
                             frame.touched().stream().map(talkers::name).toList()));
         }
         parts.addAll(frame.remarks());
-        parts.add(frame.fate().words());
+        boolean late = frame.kind() == TraceSink.REPLY && frame.fate() == SentFrame.Fate.TIMED_OUT;
+        parts.add(late ? "not taken: timed out" : frame.fate().words());
         return String.join(", ", parts);
     }
 
@@ -42,7 +43,7 @@ public final class FrameWords {
     }
 
     /** An instant in seconds, to the nanosecond. */
-    static String seconds(long nanos) {
+    public static String seconds(long nanos) {
         return String.format(Locale.ROOT, "%d.%09d", nanos / 1_000_000_000L, nanos % 1_000_000_000L);
     }
 }

@@ -4,11 +4,13 @@ import dropline.bus.run.SegmentRun;
 import dropline.bus.trace.TraceSink;
 import dropline.harness.capture.SentFrame.Fate;
 import dropline.harness.replay.WatchedRun;
+import dropline.protocol.Bytes;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.Iterator;
 import java.util.List;
+import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,11 +25,11 @@ public final class SegmentCapture implements WatchedRun.Watcher {
     private final long[] enabledSince;
     private final boolean[] shown;
     private final List<List<Integer>> touching = new ArrayList<>();
-    private final OpenFrame[] latest;
+    private final @Nullable OpenFrame[] latest;
     private final Deque<OpenFrame> open = new ArrayDeque<>();
     private List<SentFrame> frames = new ArrayList<>();
     private List<DriverChange> drivers = new ArrayList<>();
-    private @Nullable SegmentRun run;
+    private IntFunction<Bytes> bytes = talker -> Bytes.of();
     private long reached;
     private boolean inside;
     private boolean ended;
@@ -53,7 +55,12 @@ public final class SegmentCapture implements WatchedRun.Watcher {
 
     @Override
     public void follow(SegmentRun followed) {
-        run = followed;
+        follow(followed::bytes);
+    }
+
+    /** Where the bytes of a frame that starts come from, by talker. */
+    void follow(IntFunction<Bytes> source) {
+        bytes = source;
     }
 
     /** Who may talk. */
@@ -91,8 +98,8 @@ public final class SegmentCapture implements WatchedRun.Watcher {
         }
         int position = talkers.position(talker);
         List<Integer> others = touching.get(position);
-        if (run != null && chars > 0 && stretch.holds(atNanos)) {
-            OpenFrame started = new OpenFrame(segment, talker, frame, node, transaction, run.bytes(talker), atNanos);
+        if (chars > 0 && stretch.holds(atNanos)) {
+            OpenFrame started = new OpenFrame(segment, talker, frame, node, transaction, bytes.apply(talker), atNanos);
             others.forEach(started::touchedBy);
             if (enabled[position] > 0) {
                 started.driverOnNanos = enabledSince[position];
@@ -217,13 +224,16 @@ public final class SegmentCapture implements WatchedRun.Watcher {
         }
     }
 
+    /** The latest request and the latest reply of this node decide a transaction; other replies were not taken. */
     private void decide(int node, int transaction, Fate fate) {
+        boolean taken = false;
         for (Iterator<OpenFrame> latestFirst = open.descendingIterator(); latestFirst.hasNext(); ) {
             OpenFrame frame = latestFirst.next();
             boolean polls = frame.kind == REQUEST || frame.kind == REPLY;
             if (polls && frame.transaction == transaction && frame.fate == Fate.OPEN) {
-                boolean others = frame.kind == REPLY && frame.talker != node;
-                frame.fate = others ? Fate.TIMED_OUT : fate;
+                boolean another = frame.kind == REPLY && (taken || frame.talker != node);
+                taken |= frame.kind == REPLY && frame.talker == node;
+                frame.fate = another ? Fate.TIMED_OUT : fate;
             }
         }
     }

@@ -9,11 +9,13 @@ import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.TraceSink;
 import dropline.protocol.CharacterFormat;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** Who may talk on a segment: the controller, then its nodes in the order of the pit; their names and clocks. */
 public final class Talkers {
     private final Segment segment;
+    private final int[] positions;
     private final List<Integer> indices = new ArrayList<>();
     private final List<String> names = new ArrayList<>();
     private final List<UartClock> clocks = new ArrayList<>();
@@ -23,6 +25,7 @@ public final class Talkers {
     public Talkers(Pit pit, int segmentIndex) {
         segment = pit.segments().get(segmentIndex);
         Layout layout = Layout.of(pit);
+        positions = new int[layout.nodes().size() + 1];
         add(TraceSink.CONTROLLER, "controller", UartClock.exact(segment.baud()), false);
         for (int node = 0; node < layout.nodes().size(); node++) {
             Layout.NodePlace place = layout.nodes().get(node);
@@ -36,12 +39,12 @@ public final class Talkers {
 
     /** Its talkers as the trace numbers them, the controller first. */
     public List<Integer> indices() {
-        return List.copyOf(indices);
+        return Collections.unmodifiableList(indices);
     }
 
-    /** Where a talker stands in {@link #indices()}. */
+    /** Where a talker of this segment stands in {@link #indices()}. */
     public int position(int talker) {
-        return indices.indexOf(talker);
+        return positions[talker + 1];
     }
 
     /** How people call a talker. */
@@ -65,6 +68,7 @@ public final class Talkers {
     }
 
     private void add(int talker, String name, UartClock clock, boolean drivesZerosOnly) {
+        positions[talker + 1] = indices.size();
         indices.add(talker);
         names.add(name);
         clocks.add(clock);

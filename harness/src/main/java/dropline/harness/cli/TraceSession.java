@@ -4,6 +4,7 @@ import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
 import dropline.harness.capture.CaptureSink;
 import dropline.harness.capture.Captures;
+import dropline.harness.capture.FrameWords;
 import dropline.harness.capture.PcapngFile;
 import dropline.harness.capture.Resolution;
 import dropline.harness.capture.Stretch;
@@ -12,6 +13,7 @@ import dropline.harness.replay.Progress;
 import dropline.harness.replay.Source;
 import dropline.harness.replay.WatchedRun;
 import dropline.harness.report.Figures;
+import dropline.harness.timeline.Timeline;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -68,7 +70,18 @@ record TraceSession(
             if (outputs.pcapng() != null) {
                 sinks.add(PcapngFile.create(outputs.pcapng(), pit, seed));
             }
+            Timeline drawing = null;
+            if (outputs.timeline() != null) {
+                drawing = Timeline.create(outputs.timeline(), pit, outputs.segment(), seed);
+                sinks.add(drawing);
+            }
             play(sinks);
+            if (drawing != null && drawing.count() > drawing.drawn()) {
+                console.err()
+                        .println("dropline: the drawing shows the first " + drawing.drawn() + " of "
+                                + drawing.count() + " frames, more cannot be read; the next begins at "
+                                + FrameWords.seconds(drawing.nextNanos()) + " s");
+            }
         } finally {
             closeAll(sinks);
         }
