@@ -28,6 +28,9 @@ final class Commands implements IFactory {
         if (type == FaultsCommand.class) {
             return type.cast(new FaultsCommand(console));
         }
+        if (type == TraceCommand.class) {
+            return type.cast(new TraceCommand(console));
+        }
         return CommandLine.defaultFactory().create(type);
     }
 }

@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
         },
         subcommands = {
             ReplayCommand.class,
+            TraceCommand.class,
             DescribeCommand.class,
             ConvertCommand.class,
             DemoCommand.class,

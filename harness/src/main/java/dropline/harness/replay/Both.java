@@ -85,6 +85,12 @@ final class Both implements TraceSink {
     }
 
     @Override
+    public void nodeStatus(long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
+        first.nodeStatus(atNanos, node, boots, receiveErrors, longestLoopNanos, refreshes);
+        second.nodeStatus(atNanos, node, boots, receiveErrors, longestLoopNanos, refreshes);
+    }
+
+    @Override
     public void told(long atNanos, int control, int serial) {
         first.told(atNanos, control, serial);
         second.told(atNanos, control, serial);
@@ -106,6 +112,24 @@ final class Both implements TraceSink {
     public void clash(long atNanos, int talker, int other) {
         first.clash(atNanos, talker, other);
         second.clash(atNanos, talker, other);
+    }
+
+    @Override
+    public void receivedWrong(long atNanos, int receiver, int talker, int transaction) {
+        first.receivedWrong(atNanos, receiver, talker, transaction);
+        second.receivedWrong(atNanos, receiver, talker, transaction);
+    }
+
+    @Override
+    public void phantom(long atNanos, int receiver, int chars) {
+        first.phantom(atNanos, receiver, chars);
+        second.phantom(atNanos, receiver, chars);
+    }
+
+    @Override
+    public void reset(long atNanos, int node, long readyNanos) {
+        first.reset(atNanos, node, readyNanos);
+        second.reset(atNanos, node, readyNanos);
     }
 
     @Override

@@ -146,6 +146,11 @@ final class SegmentText implements TraceSink {
     }
 
     @Override
+    public void nodeStatus(long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
+        begin(atNanos, "node-status").put(node).put(boots).put(receiveErrors).put(longestLoopNanos).put(refreshes).end();
+    }
+
+    @Override
     public void told(long atNanos, int control, int serial) {
         begin(atNanos, "told").put(control).put(serial).end();
     }
@@ -163,6 +168,21 @@ final class SegmentText implements TraceSink {
     @Override
     public void clash(long atNanos, int talker, int other) {
         begin(atNanos, "clash").put(talker).put(other).end();
+    }
+
+    @Override
+    public void receivedWrong(long atNanos, int receiver, int talker, int transaction) {
+        begin(atNanos, "received-wrong").put(receiver).put(talker).put(transaction).end();
+    }
+
+    @Override
+    public void phantom(long atNanos, int receiver, int chars) {
+        begin(atNanos, "phantom").put(receiver).put(chars).end();
+    }
+
+    @Override
+    public void reset(long atNanos, int node, long readyNanos) {
+        begin(atNanos, "reset").put(node).put(readyNanos).end();
     }
 
     @Override

@@ -1,0 +1,87 @@
+package dropline.harness.replay;
+
+import dropline.bus.fault.Fault;
+import dropline.bus.pit.Pit;
+import dropline.bus.run.SegmentRun;
+import dropline.bus.trace.TraceSink;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+
+/**
+ * Plays a source through a pit once, for sinks of one's own: what a replay does, without its measures.
+ *
+ * @param pit what is simulated
+ * @param opening opens what is played
+ * @param seed the run's
+ * @param faults what goes wrong
+ * @param threads at least 1
+ */
+public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault> faults, int threads) {
+
+    /** Hears the events of one segment, and may ask its run for the bytes of a frame that starts. */
+    public interface Watcher extends TraceSink {
+        /** Called once, before the first event. */
+        void follow(SegmentRun run);
+    }
+
+    /** Called between stretches, while no segment runs. */
+    @FunctionalInterface
+    public interface Between {
+        void stretchEnded() throws IOException;
+    }
+
+    /**
+     * What a run came to.
+     *
+     * @param durationNanos how long it was, ns
+     * @param losses what of the recording was left out, a sentence each
+     */
+    public record Ran(long durationNanos, List<String> losses) {
+        public Ran {
+            losses = List.copyOf(losses);
+        }
+    }
+
+    public WatchedRun {
+        faults = List.copyOf(faults);
+        if (threads < 1) {
+            throw new IllegalArgumentException("threads must be at least 1: threads=" + threads);
+        }
+    }
+
+    /**
+     * Runs it.
+     *
+     * @param watchers one for each segment, in the order of the pit
+     * @throws IOException if a file cannot be read or written
+     */
+    public Ran run(List<? extends Watcher> watchers, Between between, Progress progress) throws IOException {
+        List<Lane> lanes = new ArrayList<>();
+        for (int segment = 0; segment < pit.segments().size(); segment++) {
+            SegmentRun run = new SegmentRun(pit, segment, seed, faults, watchers.get(segment));
+            watchers.get(segment).follow(run);
+            lanes.add(new Lane(run));
+        }
+        ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
+            Thread thread = new Thread(work, "segment");
+            thread.setDaemon(true);
+            return thread;
+        });
+        try (Source source = opening.open()) {
+            long end = new Stretches(pool).run(source, lanes, until -> {
+                between.stretchEnded();
+                progress.reached(until, Math.min(1.0, share(source, until)));
+            });
+            return new Ran(end, source.losses());
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    private static double share(Source source, long reachedNanos) {
+        return source.endNanos() == Long.MAX_VALUE ? source.share() : (double) reachedNanos / source.endNanos();
+    }
+}
