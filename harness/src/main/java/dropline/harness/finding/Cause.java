@@ -125,7 +125,7 @@ public enum Cause {
             "Give it a common wire of its own back to the supply, thick and short, apart from motor and lamp returns.",
             true),
     LOST_STEPS(
-            "loses steps: its error grows",
+            "loses steps",
             "Move it more slowly, or raise the motor's current within its rating; look for what rubs.",
             true),
     LOST_ZERO(
@@ -188,5 +188,10 @@ public enum Cause {
     /** {@code dead-node}. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** {@code dead node}. */
+    String plainName() {
+        return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 }

@@ -15,6 +15,7 @@ import java.util.List;
 final class ControllerRules {
     private static final int FEW = 2;
     private static final int SEVERAL = 4;
+    private static final double MOST = 0.6;
     private static final int MOST_A_SECOND = 8;
 
     private final Scene scene;
@@ -97,11 +98,11 @@ final class ControllerRules {
         return node.failingRun >= SEVERAL || (node.answered == 0 && node.timeOuts.count() >= FEW);
     }
 
-    /** More time-outs than the pit file explains. */
+    /** More time-outs than the pit file explains. A board that may lose frames as described must lose most of them. */
     private boolean fails(NodeEvidence node) {
         Promise promise = scene.promise(node);
         boolean explained = promise.losesFrames() || promise.answerNanos() > controller.timeOutNanos();
-        double allowed = explained ? SEVERAL + 2 * promise.lossShare() * node.asked : 0;
+        double allowed = explained ? MOST * node.asked : 0;
         return node.timeOuts.count() > allowed && node.timeOuts.count() >= FEW;
     }
 

@@ -37,40 +37,41 @@ final class PartRules {
                     slot,
                     LIKELY,
                     slot.frozen,
-                    "its node had a new value at " + Words.time(slot.frozen.firstNanos() - slot.frozen.least())
-                            + " and it had not shown it " + Words.time(slot.frozen.most()) + " later",
+                    "its node had new values and it did not show them for up to "
+                            + Words.time(slot.frozen.most()) + ", first noticed at "
+                            + Words.time(slot.frozen.firstNanos()),
                     Cause.FROZEN_DISPLAY);
         }
     }
 
     private void needle(SlotEvidence slot) {
         int shorts = slot.shortUp + slot.shortDown;
-        String off = "its error went from " + slot.firstError + " to " + slot.lastError
-                + " units of the signal's resolution, " + Words.of(slot.astray.count(), slot.moves)
-                + " moves ended in the wrong place";
+        String off = Words.of(slot.astray.count(), slot.moves) + " moves ended up to " + most(slot.astray)
+                + " units of the signal's resolution off";
         if (slot.shortUp > 0 && slot.shortDown > 0 && shorts > 0.9 * slot.astray.count()) {
             scene.slot(
                     slot,
                     CERTAIN,
                     slot.astray,
-                    "it stopped short " + slot.shortUp + " times from below and " + slot.shortDown
-                            + " times from above, by up to " + most(slot.astray),
+                    "it stopped up to " + most(slot.astray) + " units of the signal's resolution short, "
+                            + slot.shortUp + " times from below and " + slot.shortDown + " times from above",
                     Cause.STICKING_NEEDLE);
         } else if (slot.errorChanges.count() == 0) {
-            scene.slot(slot, CERTAIN, slot.astray, off + ", all by the same", Cause.LOST_ZERO);
+            scene.slot(slot, CERTAIN, slot.astray, off + ", all of them, by the same and from the first", Cause.LOST_ZERO);
         } else if (slot.errorChanges.count() == 1) {
             scene.slot(
                     slot,
                     LIKELY,
                     slot.astray,
-                    off + ", at once at " + Words.time(slot.errorChanges.firstNanos()),
+                    off + ", from one moment on, at " + Words.time(slot.errorChanges.firstNanos()),
                     Cause.NEEDLE_SLIPPED);
         } else {
             scene.slot(
                     slot,
                     slot.errorChanges.count() > FEW ? CERTAIN : LIKELY,
                     slot.astray,
-                    off + ", in " + slot.errorChanges.count() + " steps",
+                    off + ", and the error changed " + slot.errorChanges.count() + " times, last at "
+                            + Words.time(slot.errorChanges.lastNanos()),
                     Cause.LOST_STEPS);
         }
     }

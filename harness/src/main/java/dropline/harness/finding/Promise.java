@@ -24,7 +24,6 @@ import java.util.List;
  * @param charNanos a character as its clock makes it, as a fraction of which frames are judged
  * @param answerNanos longest reply gap and reply
  * @param losesFrames whether blocked interrupts or a full ring may lose frames as described
- * @param lossShare share of the frames that may be lost so, or answered late, 0..1
  */
 record Promise(
         long leadNanos,
@@ -35,15 +34,14 @@ record Promise(
         long mostLoopNanos,
         double charNanos,
         long answerNanos,
-        boolean losesFrames,
-        double lossShare) {
+        boolean losesFrames) {
 
+    /** Where a busy period ends no matter what, ns. */
     private static final long LONGEST_BLOCK_NANOS = 1_000_000_000L;
+    /** A gap without a stated maximum is believed to be no longer than this many of its means. */
     private static final int UNSTATED_MEANS = 40;
-    private static final int LONG_FRAME_CHARS = 62;
     private static final int LONGEST_REPLY_CHARS = 256;
 
-    /** The longest time that is still believed of a block, or of a reply without a stated maximum. */
     static Promise of(Pit pit, Segment segment, Node node) {
         Profile profile = node.profile();
         List<Profile.Task> tasks = tasks(node);
@@ -53,10 +51,6 @@ record Promise(
         long replyBlock = loop ? block : longestBlock(tasks, true);
         long gap = Math.max(silence, mostGap(profile));
         double charNanos = UartClock.exact(segment.baud()).charsNanos(segment.format(), 1000) / 1000.0;
-        double share = tasks.stream()
-                .filter(task -> task.blocks() != Blocks.NOTHING)
-                .mapToDouble(task -> (task.takesNanos() + LONG_FRAME_CHARS * charNanos) / task.everyNanos())
-                .sum();
         long most = silence + replyBlock + gap + profile.enableLeadNanos() + (loop ? profile.loopPassNanos() : 0);
         return new Promise(
                 profile.enableLeadNanos(),
@@ -70,8 +64,7 @@ record Promise(
                         : new UartClock(profile.clockHz(), profile.ticksPerBit()).charsNanos(segment.format(), 1000)
                                 / 1000.0,
                 most + Math.round(longestReply(pit, segment, node) * charNanos),
-                losesFrames(profile, tasks, charNanos),
-                Math.min(1, share));
+                losesFrames(profile, tasks, charNanos));
     }
 
     private static long longestReply(Pit pit, Segment segment, Node node) {

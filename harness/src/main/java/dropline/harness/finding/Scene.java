@@ -7,10 +7,15 @@ import dropline.harness.finding.Finding.Subject;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** One segment's evidence beside its description, and the findings made of it so far. */
 final class Scene {
+    /** Causes that still read well in full. */
+    private static final int READABLE = 2;
+
     final Pit pit;
     final Layout layout;
     final SegmentEvidence evidence;
@@ -67,7 +72,7 @@ final class Scene {
             Confidence confidence,
             Sightings seen,
             String shows,
-            @org.jspecify.annotations.Nullable String next,
+            @Nullable String next,
             Cause... causes) {
         String name = "node " + name(node) + " (address "
                 + layout.nodes().get(node.node).node().address() + ")";
@@ -98,10 +103,8 @@ final class Scene {
             Confidence confidence,
             Sightings seen,
             String shows,
-            @org.jspecify.annotations.Nullable String next,
+            @Nullable String next,
             Cause... causes) {
-        List<String> words = Arrays.stream(causes).map(Cause::words).toList();
-        String start = name.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + name.substring(1);
         findings.add(new Finding(
                 List.of(causes),
                 subject,
@@ -113,8 +116,18 @@ final class Scene {
                 seen.firstNanos(),
                 seen.lastNanos(),
                 evidence.tiers(),
-                start + " " + Words.either(words) + ": " + shows + ".",
+                sentence(name, shows, causes),
                 next == null ? causes[0].next() : next));
+    }
+
+    private static String sentence(String name, String shows, Cause... causes) {
+        String start = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+        if (causes.length <= READABLE) {
+            List<String> words = Arrays.stream(causes).map(Cause::words).toList();
+            return start + " " + Words.either(words) + ": " + shows + ".";
+        }
+        List<String> words = Arrays.stream(causes).map(Cause::plainName).toList();
+        return start + ": " + shows + ". From here it can be " + Words.either(words) + ".";
     }
 
     private String plain(Subject subject, String name) {

@@ -34,7 +34,7 @@ record Injection(Fault fault, Subject subject, int part) {
             case SEGMENT, HOST -> -1;
         };
         int other = strikes == Strikes.NODE_AND_OTHER ? (node + 1 + random.nextInt(nodes - 1)) % nodes : -1;
-        long from = kind == FaultKind.LOST_ZERO || random.nextInt(4) == 0 ? 0 : (400 + random.nextInt(600)) * MILLI;
+        long from = from(kind, random);
         long until = kind == FaultKind.STUCK_DRIVER && random.nextBoolean() ? from + 500 * MILLI : Fault.TO_THE_END;
         Fault fault = new Fault(
                 kind,
@@ -53,6 +53,12 @@ record Injection(Fault fault, Subject subject, int part) {
             case CONTROL -> new Injection(fault, Subject.CONTROL, part);
             case HOST -> new Injection(fault, Subject.HOST, -1);
         };
+    }
+
+    /** A needle that slips at the very start took its zero in the wrong place: the same, and not drawn. */
+    private static long from(FaultKind kind, Random random) {
+        boolean start = random.nextInt(4) == 0 && kind != FaultKind.NEEDLE_SLIPPED;
+        return kind == FaultKind.LOST_ZERO || start ? 0 : (400 + random.nextInt(600)) * MILLI;
     }
 
     private static double rate(FaultKind kind, Random random) {

@@ -122,7 +122,7 @@ final class RandomPit {
     private Node node(int index) {
         int first = signals.size();
         List<Indicator> shows = new ArrayList<>();
-        shows.add(indicator(index % Indicator.Kind.values().length));
+        shows.add(indicator((5 * index + 4) % Indicator.Kind.values().length));
         if (random.nextBoolean()) {
             shows.add(indicator(random.nextInt(Indicator.Kind.values().length)));
         }
