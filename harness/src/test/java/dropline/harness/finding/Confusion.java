@@ -108,7 +108,7 @@ final class Confusion {
         text.append("| --- | ---: | ---: | ---: | --- | --- | ---: |\n");
         rows.forEach((kind, row) -> text.append(String.format(
                 Locale.ROOT,
-                "| %s | %d | %d | %s | %s | %s | %d |%n",
+                "| %s | %d | %d | %s | %s | %s | %d |\n",
                 kind.word(),
                 row.runs,
                 row.unseen,
@@ -118,13 +118,13 @@ final class Confusion {
                 row.nothing)));
         text.append(String.format(
                 Locale.ROOT,
-                "| **healthy** | %d | - | - | - | %d | %d |%n",
+                "| **healthy** | %d | - | - | - | %d | %d |\n",
                 healthy,
                 falseAlarms.size(),
                 healthy - falseAlarms.size()));
         text.append("\nThe groups:\n\n");
         columns.forEach((label, number) -> text.append(number).append(". ").append(label).append('\n'));
-        return text.toString().replace("\r", "");
+        return text.toString();
     }
 
     private static String cells(Map<String, Integer> counts, Map<String, Integer> columns) {
