@@ -1,5 +1,7 @@
 package dropline.harness.json;
 
+import dropline.harness.finding.Cause;
+import dropline.harness.finding.Finding;
 import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Latency;
 import dropline.harness.verdict.Stages;
@@ -42,6 +44,28 @@ final class Parts {
         json.writeNumberProperty("rate", fault.rate());
         json.writeStringProperty("amountUnit", fault.amountUnit());
         json.writeNumberProperty("amount", fault.amount());
+        json.writeEndObject();
+    }
+
+    static void findings(JsonGenerator json, String key, List<Finding> findings) {
+        json.writeArrayPropertyStart(key);
+        findings.forEach(finding -> finding(json, finding));
+        json.writeEndArray();
+    }
+
+    private static void finding(JsonGenerator json, Finding finding) {
+        json.writeStartObject();
+        strings(json, "causes", finding.causes().stream().map(Cause::word).toList());
+        json.writeStringProperty("about", word(finding.subject()));
+        json.writeStringProperty("name", finding.name());
+        json.writeStringProperty("segment", finding.segment());
+        json.writeStringProperty("confidence", word(finding.confidence()));
+        json.writeNumberProperty("count", finding.count());
+        json.writeNumberProperty("firstNanos", finding.firstNanos());
+        json.writeNumberProperty("lastNanos", finding.lastNanos());
+        json.writeStringProperty("tiers", word(finding.tiers()));
+        json.writeStringProperty("sentence", finding.sentence());
+        json.writeStringProperty("next", finding.next());
         json.writeEndObject();
     }
 

@@ -50,6 +50,7 @@ public final class ReplayJson {
         Parts.faults(json, "faults", result.faults());
         json.writeStringProperty("outcome", Parts.word(result.outcome()));
         Parts.strings(json, "sentences", result.sentences());
+        Parts.findings(json, "findings", result.findings());
         json.writeArrayPropertyStart("advice");
         for (Advice advice : result.advice()) {
             json.writeStartObject();

@@ -5,6 +5,9 @@ import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.trace.Digest;
 import dropline.bus.trace.TraceSink;
+import dropline.harness.finding.Findings;
+import dropline.harness.finding.SegmentEvidence;
+import dropline.harness.finding.Tiers;
 import dropline.harness.measure.SegmentMeasures;
 import dropline.harness.verdict.DeadNode;
 import java.io.IOException;
@@ -81,6 +84,7 @@ public final class Replay {
                     healthy.digest(),
                     healthy.segments(),
                     failures(new Stretches(pool, limit), passes),
+                    healthy.findings(),
                     healthy.losses());
         } finally {
             pool.shutdownNow();
@@ -98,11 +102,15 @@ public final class Replay {
 
     private Replayed healthyTraced(Stretches stretches, @Nullable TraceFile trace, Passes passes) throws IOException {
         List<SegmentMeasures> measures = new ArrayList<>();
+        List<SegmentEvidence> evidence = new ArrayList<>();
         List<Lane> lanes = new ArrayList<>();
         for (int segment = 0; segment < pit.segments().size(); segment++) {
             SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
-            TraceSink sink = trace == null ? measured : new Both(measured, trace.segment(segment));
+            SegmentEvidence seen = new SegmentEvidence(pit, layout, segment, Tiers.ALL);
+            TraceSink read = new Both(measured, seen.sink());
+            TraceSink sink = trace == null ? read : new Both(read, trace.segment(segment));
             measures.add(measured);
+            evidence.add(seen);
             lanes.add(Lane.of(pit, segment, seed, faults, sink, limit));
         }
         try (Source source = opening.open()) {
@@ -112,7 +120,13 @@ public final class Replay {
                 }
                 passes.reached(until, source);
             });
-            return new Replayed(end, digest(lanes), measures, List.of(), source.losses());
+            return new Replayed(
+                    end,
+                    digest(lanes),
+                    measures,
+                    List.of(),
+                    Findings.of(pit, layout, evidence),
+                    source.losses());
         }
     }
 

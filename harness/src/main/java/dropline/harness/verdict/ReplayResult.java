@@ -1,5 +1,6 @@
 package dropline.harness.verdict;
 
+import dropline.harness.finding.Finding;
 import java.util.List;
 
 /**
@@ -14,6 +15,7 @@ import java.util.List;
  * @param faults what the run was given to go wrong, in the order given; empty for a healthy run
  * @param outcome all panels and controls together: {@link Outcome#and}, save that those never used do not count
  * @param sentences the verdict, in plain sentences; the first is the headline
+ * @param findings what the trace says is wrong, what explains most first; empty where nothing is
  * @param advice what to do about it, what matters most first; empty when nothing needs doing
  * @param caveats what the figures rest on
  * @param budgetSources where the limits come from, each once
@@ -33,6 +35,7 @@ public record ReplayResult(
         List<InjectedFault> faults,
         Outcome outcome,
         List<String> sentences,
+        List<Finding> findings,
         List<Advice> advice,
         List<String> caveats,
         List<String> budgetSources,
@@ -48,6 +51,7 @@ public record ReplayResult(
     public ReplayResult {
         faults = List.copyOf(faults);
         sentences = List.copyOf(sentences);
+        findings = List.copyOf(findings);
         advice = List.copyOf(advice);
         caveats = List.copyOf(caveats);
         budgetSources = List.copyOf(budgetSources);

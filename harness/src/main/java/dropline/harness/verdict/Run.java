@@ -1,5 +1,6 @@
 package dropline.harness.verdict;
 
+import dropline.harness.finding.Finding;
 import java.util.List;
 
 /**
@@ -10,6 +11,7 @@ import java.util.List;
  * @param seed the run's seed
  * @param digest of the trace
  * @param faults what it was given to go wrong
+ * @param findings what its trace says is wrong
  * @param caveats what the figures rest on that the pit and the trace do not tell
  */
 public record Run(
@@ -18,15 +20,17 @@ public record Run(
         long seed,
         long digest,
         List<InjectedFault> faults,
+        List<Finding> findings,
         List<String> caveats) {
 
-    /** A run without faults. */
+    /** A run without faults, in which nothing was found. */
     public Run(String droplineVersion, Recording recording, long seed, long digest, List<String> caveats) {
-        this(droplineVersion, recording, seed, digest, List.of(), caveats);
+        this(droplineVersion, recording, seed, digest, List.of(), List.of(), caveats);
     }
 
     public Run {
         faults = List.copyOf(faults);
+        findings = List.copyOf(findings);
         caveats = List.copyOf(caveats);
     }
 }

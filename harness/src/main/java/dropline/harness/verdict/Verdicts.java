@@ -74,6 +74,7 @@ public final class Verdicts {
                 run.faults(),
                 outcome(panels, controls),
                 new Sentences(panels, controls, results, failures).all(latency),
+                run.findings(),
                 new Adviser(pit, layout).advise(panels, controls, results),
                 caveats(run),
                 budgetSources(),

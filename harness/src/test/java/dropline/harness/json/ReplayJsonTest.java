@@ -11,6 +11,10 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.pit.Layout;
+import dropline.harness.finding.Cause;
+import dropline.harness.finding.Confidence;
+import dropline.harness.finding.Finding;
+import dropline.harness.finding.Tiers;
 import dropline.harness.measure.SegmentMeasures;
 import dropline.harness.measure.SmallPit;
 import dropline.harness.verdict.DeadNode;
@@ -175,6 +179,19 @@ class ReplayJsonTest {
                 0xABL,
                 List.of(new InjectedFault(
                         "dead-node right", "dead-node", "", "right", "", "", 0, 5_000 * MS, "none", 0, "none", 0)),
+                List.of(new Finding(
+                        List.of(Cause.DRIVER_RELEASED_EARLY),
+                        Finding.Subject.NODE,
+                        "node 12",
+                        12,
+                        "right",
+                        Confidence.CERTAIN,
+                        14,
+                        2_000,
+                        9_000,
+                        Tiers.ALL,
+                        "Node <12> lets go of the line too soon.",
+                        "Release the driver in the transmit-complete interrupt.")),
                 List.of("a caveat"));
         return new Verdicts(SmallPit.pit(), Layout.of(SmallPit.pit()))
                 .of(run, List.of(healthy), List.of(new DeadNode(RIGHT, dead)));

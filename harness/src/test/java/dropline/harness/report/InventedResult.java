@@ -1,5 +1,9 @@
 package dropline.harness.report;
 
+import dropline.harness.finding.Cause;
+import dropline.harness.finding.Confidence;
+import dropline.harness.finding.Finding;
+import dropline.harness.finding.Tiers;
 import dropline.harness.verdict.Advice;
 import dropline.harness.verdict.BusFrame;
 import dropline.harness.verdict.ControlResult;
@@ -59,6 +63,19 @@ final class InventedResult {
                         "2 of 36 panels miss their limit; " + firstPanel + " took 161.3 ms and its limit is 100 ms.",
                         "99 of 100 changes show within 38 ms.",
                         "33 panels show every change in time; 1 panel was never updated and is not judged."),
+                List.of(new Finding(
+                        List.of(Cause.SWAPPED_PAIR),
+                        Finding.Subject.NODE,
+                        "node 12",
+                        12,
+                        "right",
+                        Confidence.CERTAIN,
+                        14,
+                        2_000,
+                        9_000,
+                        Tiers.ALL,
+                        "Node <12> has its two wires exchanged.",
+                        "Exchange A and B.")),
                 List.of(
                         new Advice(
                                 firstPanel,

@@ -23,6 +23,16 @@ final class TextReportTest {
     }
 
     @Test
+    void whatIsWrongStandsBetweenTheVerdictAndTheAdviceWithItsCaution() {
+        int wrong = LINES.indexOf("What is wrong");
+
+        assertTrue(wrong > 0 && wrong < LINES.indexOf("What to do"));
+        assertTrue(LINES.get(wrong + 1).startsWith("  1. Node <12> has its two wires exchanged. (certain)"));
+        assertTrue(LINES.subList(wrong, LINES.indexOf("What to do")).stream()
+                .anyMatch(line -> line.contains("disconnect the supplies")));
+    }
+
+    @Test
     void everythingOfOurOwnIsAscii() {
         assertTrue(LINES.stream().allMatch(line -> line.chars().allMatch(letter -> letter >= ' ' && letter < 127)));
     }

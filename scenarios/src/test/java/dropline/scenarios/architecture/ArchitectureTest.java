@@ -94,6 +94,17 @@ final class ArchitectureTest {
     }
 
     @Test
+    void findingsCannotReachWhatInjectsFaults() {
+        noClasses()
+                .that()
+                .resideInAPackage("dropline.harness.finding..")
+                .should()
+                .transitivelyDependOnClassesThat()
+                .resideInAnyPackage("dropline.bus.fault..", "dropline.harness.fault..")
+                .check(classes);
+    }
+
+    @Test
     void noPackagesFormACycle() {
         slices().matching("dropline.(**)").should().beFreeOfCycles().check(classes);
     }

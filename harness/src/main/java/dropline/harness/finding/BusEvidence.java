@@ -1,0 +1,72 @@
+package dropline.harness.finding;
+
+/** What was seen of a segment as a whole, of its controller and of the host. Written by the folds, read by the rules. */
+final class BusEvidence {
+    /** End of the run, ns. */
+    long endedNanos;
+
+    // --- host
+
+    int statesSent;
+
+    /** Longest time without a state though there was something to tell, ns; the instant is its begin. */
+    final Sightings noState = new Sightings();
+
+    /** From sent by the host to queued, ns, beyond what the adapter allows. */
+    final Sightings slowState = new Sightings();
+
+    /** From a good reply to its being told or taken, ns, beyond what the adapter allows. */
+    final Sightings slowReply = new Sightings();
+
+    // --- frames
+
+    int polls;
+    int answers;
+
+    /** Polls that failed whoever they were for. */
+    final Sightings failures = new Sightings();
+
+    int broadcasts;
+
+    /** Frames that carry values. */
+    int stateFrames;
+
+    /** Frames with values that at least two receivers, or the only one, got wrong though nobody else talked. */
+    final Sightings stateFramesLost = new Sightings();
+
+    /** Frames without values, likewise. */
+    final Sightings plainFramesLost = new Sightings();
+
+    /** Values sent again though unchanged. */
+    final Sightings sentAgain = new Sightings();
+
+    // --- what the controller hears
+
+    /** Its own frames, heard by itself. */
+    final Sightings echoes = new Sightings();
+
+    /** Replies it received wrong though nobody else talked. */
+    final Sightings wrongReplies = new Sightings();
+
+    /** Characters that nobody sent, at any receiver. */
+    final Sightings phantoms = new Sightings();
+
+    /** Polls in the course of which some receiver got characters that nobody sent. */
+    int pollsWithPhantoms;
+
+    /** Instants at which a frame was received wrong, by anybody, though nobody else talked. */
+    final Sightings wrong = new Sightings();
+
+    final Sightings clashes = new Sightings();
+
+    /** Nodes that restarted within a tenth of a second of the first of them, at most. */
+    int restartsTogether;
+
+    /** Such groups of restarts, of one node or more. */
+    int restartRounds;
+
+    /** The first and the number of the last group. */
+    long restartNanos;
+
+    int restarts;
+}

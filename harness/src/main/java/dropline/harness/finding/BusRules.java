@@ -1,0 +1,152 @@
+package dropline.harness.finding;
+
+import static dropline.harness.finding.Confidence.CERTAIN;
+import static dropline.harness.finding.Confidence.LIKELY;
+import static dropline.harness.finding.Confidence.POSSIBLE;
+
+/** What is wrong with a segment as a whole, all tiers seen; then with its nodes. */
+final class BusRules {
+    private static final int FEW = 2;
+
+    private final Scene scene;
+    private final BusEvidence bus;
+
+    BusRules(Scene scene) {
+        this.scene = scene;
+        this.bus = scene.bus;
+    }
+
+    void judge() {
+        host();
+        boolean explained = stuckDriver() || brownOut();
+        if (!explained) {
+            adapter();
+            explained = echo() || missingBias() || lostState() || noise();
+        }
+        if (!explained) {
+            new NodeRules(scene).judge();
+        }
+    }
+
+    private void host() {
+        if (bus.noState.count() > 0) {
+            scene.host(
+                    bus.noState,
+                    "for " + Words.time(bus.noState.most()) + " from "
+                            + Words.time(bus.noState.firstNanos()) + " nothing came, though there was something to tell",
+                    Cause.SILENT_HOST);
+        }
+    }
+
+    private boolean stuckDriver() {
+        boolean any = false;
+        for (NodeEvidence node : scene.nodes) {
+            if (node.held.count() > 0) {
+                scene.node(
+                        node,
+                        CERTAIN,
+                        node.held,
+                        "enabled and idle for " + Words.time(node.held.most()) + " from "
+                                + Words.time(node.held.firstNanos()) + "; meanwhile "
+                                + Words.of(bus.failures.count(), bus.polls) + " polls of the segment failed",
+                        Cause.STUCK_DRIVER);
+                any = true;
+            }
+        }
+        return any;
+    }
+
+    private boolean brownOut() {
+        int count = scene.nodes.size();
+        if (bus.restartsTogether < FEW || bus.restartsTogether < (2 * count + 2) / 3) {
+            return false;
+        }
+        Sightings seen = new Sightings();
+        scene.nodes.forEach(node -> {
+            if (node.resets.count() > 0) {
+                seen.add(node.resets.firstNanos(), 1);
+            }
+        });
+        scene.segment(
+                CERTAIN,
+                seen,
+                "its nodes lost their supply together: " + bus.restartsTogether + " of " + count
+                        + " restarted within a tenth of a second, first at " + Words.time(seen.firstNanos()),
+                Cause.BROWN_OUT);
+        return true;
+    }
+
+    private void adapter() {
+        Sightings slow = bus.slowReply.count() >= bus.slowState.count() ? bus.slowReply : bus.slowState;
+        if (slow.count() > FEW) {
+            scene.segment(
+                    LIKELY,
+                    slow,
+                    "up to " + Words.time(slow.most()) + " went by in the adapter, "
+                            + Words.seen(slow) + ", more than the pit file allows",
+                    Cause.SLOW_ADAPTER);
+        }
+    }
+
+    private boolean echo() {
+        if (bus.echoes.count() < Math.max(FEW, bus.polls / 4)) {
+            return false;
+        }
+        scene.segment(
+                CERTAIN,
+                bus.echoes,
+                "the controller received its own frames, " + Words.seen(bus.echoes),
+                Cause.ECHO);
+        return true;
+    }
+
+    private boolean missingBias() {
+        long receivers =
+                scene.nodes.stream().filter(node -> node.phantoms.count() > FEW).count();
+        boolean everywhere = receivers >= Math.max(1, scene.nodes.size() / 2);
+        boolean allTheTime = bus.phantoms.count() > 10 && bus.phantoms.density() > 0.5;
+        if (!scene.segment.biased() || !everywhere || !allTheTime) {
+            return false;
+        }
+        scene.segment(
+                LIKELY,
+                bus.phantoms,
+                bus.phantoms.sum() + " characters that nobody sent, at " + receivers + " of " + scene.nodes.size()
+                        + " nodes, all the time",
+                Cause.MISSING_BIAS);
+        return true;
+    }
+
+    private boolean lostState() {
+        int lost = bus.stateFramesLost.count();
+        if (lost < FEW || bus.plainFramesLost.count() > lost / 10 || bus.phantoms.count() > 0) {
+            return false;
+        }
+        scene.segment(
+                LIKELY,
+                bus.stateFramesLost,
+                Words.of(lost, bus.stateFrames)
+                        + " state frames were received by nobody, while frames without state were received",
+                Cause.LOST_STATE_FRAME);
+        return true;
+    }
+
+    private boolean noise() {
+        long receivers = scene.nodes.stream()
+                .filter(node -> node.wrong.count() + node.wrongOfOthers.count() + node.phantoms.count() > 0)
+                .count();
+        int spoilt = bus.wrong.count() + bus.phantoms.count();
+        boolean byOne = receivers == 1 && bus.wrongReplies.count() == 0;
+        if (spoilt < FEW || receivers == 0 || byOne || receivers < Math.max(2, scene.nodes.size() / 3)) {
+            return false;
+        }
+        scene.segment(
+                spoilt > 5 ? LIKELY : POSSIBLE,
+                bus.wrong.count() >= bus.phantoms.count() ? bus.wrong : bus.phantoms,
+                bus.wrong.count() + " frames were received wrong and " + bus.phantoms.sum()
+                        + " characters that nobody sent were received, by " + receivers + " of " + scene.nodes.size()
+                        + " nodes, though no two talked at once",
+                Cause.NOISE_BURST);
+        return true;
+    }
+}

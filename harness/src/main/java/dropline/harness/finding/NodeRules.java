@@ -1,0 +1,207 @@
+package dropline.harness.finding;
+
+import static dropline.harness.finding.Confidence.CERTAIN;
+import static dropline.harness.finding.Confidence.LIKELY;
+import static dropline.harness.finding.Confidence.POSSIBLE;
+
+import dropline.bus.pit.Transceiver;
+
+/** What is wrong with one node, all tiers seen: what it sends first, for that spoils what others do. */
+final class NodeRules {
+    private static final int FEW = 2;
+    private static final int SEVERAL = 3;
+    private static final long PPM = 2_500;
+
+    private final Scene scene;
+    private final int baud;
+
+    NodeRules(Scene scene) {
+        this.scene = scene;
+        this.baud = scene.segment.baud();
+    }
+
+    void judge() {
+        scene.nodes.forEach(this::address);
+        scene.nodes.forEach(this::talks);
+        scene.nodes.forEach(this::drives);
+        for (NodeEvidence node : scene.nodes) {
+            if (!scene.named(node)) {
+                state(node);
+            }
+        }
+    }
+
+    private void address(NodeEvidence node) {
+        int count = node.forAnother.count();
+        if (count == 0) {
+            return;
+        }
+        String other = scene.layout.nodes().get((int) node.forAnother.most()).node().name();
+        boolean ownUnanswered = node.replied <= node.asked / 10;
+        scene.node(
+                node,
+                ownUnanswered || count > FEW ? CERTAIN : LIKELY,
+                node.forAnother,
+                "it replied to " + count + " polls of node " + other + " and to "
+                        + Words.of(node.replied, node.asked) + " of its own",
+                ownUnanswered ? Cause.DUPLICATE_ADDRESS : Cause.ANSWERS_ANOTHER);
+    }
+
+    private void talks(NodeEvidence node) {
+        if (node.babble.count() > 0) {
+            scene.node(
+                    node,
+                    CERTAIN,
+                    node.babble,
+                    node.babble.sum() + " characters that answer nothing, " + Words.seen(node.babble),
+                    Cause.BABBLING_NODE);
+        }
+        if (node.fast.count() > FEW && (node.fast.least() > PPM || node.fast.most() < -PPM)) {
+            long ppm = node.fast.least() > PPM ? node.fast.most() : node.fast.least();
+            scene.node(
+                    node,
+                    CERTAIN,
+                    node.fast,
+                    String.format(
+                            java.util.Locale.ROOT,
+                            "its characters are %.2f %% too %s, in all %d of its frames",
+                            Math.abs(ppm) / 1e4,
+                            ppm > 0 ? "short" : "long",
+                            node.fast.count()),
+                    Cause.CLOCK_OFF);
+        }
+    }
+
+    private void drives(NodeEvidence node) {
+        drive(node, node.lateEnable, "late: the first character is cut", Cause.DRIVER_ENABLED_LATE);
+        drive(node, node.earlyRelease, "too soon: the last character is cut", Cause.DRIVER_RELEASED_EARLY);
+        drive(node, node.lateRelease, "too late: the next frame suffers", Cause.DRIVER_RELEASED_LATE);
+        if (node.tooSoon.count() > 0) {
+            scene.node(
+                    node,
+                    CERTAIN,
+                    node.tooSoon,
+                    "a reply came " + Words.bits(node.tooSoon.least(), baud) + " after the request, at least "
+                            + Words.time(scene.promise(node).leastGapNanos()) + " are described, "
+                            + Words.seen(node.tooSoon),
+                    Cause.REPLY_TOO_SOON);
+        } else {
+            drive(node, node.earlyEnable, "too soon: the request may still be there", Cause.DRIVER_ENABLED_EARLY);
+        }
+    }
+
+    private void drive(NodeEvidence node, Sightings seen, String what, Cause cause) {
+        if (seen.count() > 0) {
+            scene.node(node, CERTAIN, seen, Words.bits(seen.most(), baud) + " " + what + ", " + Words.seen(seen), cause);
+        }
+    }
+
+    // --- what a node does not do
+
+    private void state(NodeEvidence node) {
+        if (node.resets.count() > 0) {
+            scene.node(
+                    node,
+                    CERTAIN,
+                    node.resets,
+                    "it restarted, " + Words.seen(node.resets) + ", and was silent for up to "
+                            + Words.time(node.resets.most()),
+                    Cause.RESET);
+        } else if (!hearing(node) && !buffers(node) && !blocked(node)) {
+            silence(node);
+        }
+    }
+
+    private boolean hearing(NodeEvidence node) {
+        boolean described =
+                scene.layout.nodes().get(node.node).node().profile().transceiver().receiver()
+                        == Transceiver.Receiver.FLOATING_WHILE_SENDING;
+        if (!described && node.phantomsOfOwn.count() > FEW && node.phantomsOfOwn.count() > node.phantoms.count() / 2) {
+            scene.node(
+                    node,
+                    LIKELY,
+                    node.phantomsOfOwn,
+                    node.phantomsOfOwn.sum() + " characters that nobody sent came in while it sent, "
+                            + Words.seen(node.phantomsOfOwn),
+                    Cause.FLOATING_RECEIVER);
+            return true;
+        }
+        if (node.deaf.count() > 0 && node.replied <= node.asked / 20) {
+            scene.node(
+                    node,
+                    LIKELY,
+                    node.deaf,
+                    "it received " + Words.of(node.deaf.count(), node.asked) + " of its requests wrong and never replied",
+                    Cause.WRONG_BAUD,
+                    Cause.SWAPPED_PAIR);
+            return true;
+        }
+        int wrong = node.wrong.count() + node.wrongOfOthers.count();
+        if (wrong > 0) {
+            scene.node(
+                    node,
+                    wrong > FEW ? LIKELY : POSSIBLE,
+                    node.wrong.count() > 0 ? node.wrong : node.wrongOfOthers,
+                    "it alone received " + wrong + " frames wrong, though nobody else talked",
+                    Cause.COMMON_WIRE_LIFTED);
+            return true;
+        }
+        return false;
+    }
+
+    private boolean buffers(NodeEvidence node) {
+        if (node.overruns.count() < FEW || scene.promise(node).losesFrames()) {
+            return false;
+        }
+        boolean byLength = node.longestTaken > 0 && node.overruns.least() > node.longestTaken;
+        scene.node(
+                node,
+                byLength ? LIKELY : CERTAIN,
+                node.overruns,
+                node.overruns.count() + " frames of " + node.overruns.least() + " to " + node.overruns.most()
+                        + " characters were lost in its buffers"
+                        + (byLength ? ", none of up to " + node.longestTaken + " characters" : ""),
+                byLength ? Cause.RING_OVERRUN : Cause.BLACKOUT);
+        return true;
+    }
+
+    private boolean blocked(NodeEvidence node) {
+        Sightings seen = node.late.count() >= node.slowApplied.count() ? node.late : node.slowApplied;
+        if (seen.count() == 0) {
+            return false;
+        }
+        scene.node(
+                node,
+                seen.count() > FEW ? LIKELY : POSSIBLE,
+                seen,
+                "a " + (seen == node.late ? "reply" : "value") + " took up to " + Words.time(seen.most())
+                        + ", more than its profile and what blocks it explain, " + Words.seen(seen),
+                Cause.LOOP_STALL);
+        return true;
+    }
+
+    private void silence(NodeEvidence node) {
+        int count = node.silent.count();
+        if (count < SEVERAL) {
+            return;
+        }
+        if (node.longestSilentRun >= Math.max(SEVERAL, count / 2)) {
+            scene.node(
+                    node,
+                    LIKELY,
+                    node.silent,
+                    Words.of(count, node.asked) + " requests got no reply, " + node.longestSilentRun
+                            + " in a row, and it sent nothing at all meanwhile",
+                    Cause.DEAD_NODE,
+                    Cause.BACK_FEED);
+        } else {
+            scene.node(
+                    node,
+                    LIKELY,
+                    node.silent,
+                    Words.of(count, node.asked) + " requests got no reply, "
+                            + node.silentAfterAnother.count() + " of them right after another node's reply",
+                    Cause.EAVESDROPPER);
+        }
+    }
+}

@@ -1,0 +1,9 @@
+package dropline.harness.finding;
+
+/** How much of a trace is looked at. */
+public enum Tiers {
+    /** Everything a simulated run tells. */
+    ALL,
+    /** Only what the controller of a real pit sees of its own frames and of the replies it took. */
+    CONTROLLER
+}

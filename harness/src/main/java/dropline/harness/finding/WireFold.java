@@ -1,0 +1,330 @@
+package dropline.harness.finding;
+
+import static dropline.bus.trace.TraceSink.CONTROLLER;
+import static dropline.bus.trace.TraceSink.REPLY;
+import static dropline.bus.trace.TraceSink.REQUEST;
+
+/**
+ * Folds frames, drivers and what receivers made of them. A frame of the controller and all that follows until its next
+ * one are one exchange; it is summed up when the next begins.
+ */
+final class WireFold {
+    private static final int NOBODY = -2;
+
+    /** A driver that stays on longer than this with nothing to say is held, not merely late; ns. */
+    private static final long HELD_NANOS = 20_000_000L;
+
+    /** Restarts no further apart have one reason. */
+    private static final long TOGETHER_NANOS = 100_000_000L;
+
+    private static final long TOLERANCE_NANOS = 100;
+    private static final double MILLION = 1e6;
+
+    private final BusEvidence bus;
+    private final NodeEvidence[] nodes;
+    private final Promise[] promises;
+    private final Driver[] drivers;
+    private final long[] requestEnd;
+    private final long[] readyNanos;
+    private final double charNanos;
+
+    private boolean open;
+    private int kind;
+    private int target;
+    private int transaction;
+    private long start;
+    private int chars;
+    private boolean carries;
+    private int wrongReceivers;
+    private boolean requestClashed;
+    private boolean targetWrong;
+    private boolean targetTalked;
+    private boolean targetOverrun;
+    private boolean answered;
+    private boolean phantoms;
+    private int lastReplier = NOBODY;
+    private int previousReplier = NOBODY;
+    private final int hearers;
+
+    /** {@code nodes} and {@code promises} are by index of the pit's layout, null where a node is not the segment's. */
+    WireFold(BusEvidence bus, NodeEvidence[] nodes, Promise[] promises, int hearers, double charNanos) {
+        this.bus = bus;
+        this.nodes = nodes;
+        this.promises = promises;
+        this.hearers = hearers;
+        this.charNanos = charNanos;
+        drivers = new Driver[nodes.length + 1];
+        for (int i = 0; i < drivers.length; i++) {
+            drivers[i] = new Driver();
+        }
+        requestEnd = new long[nodes.length];
+        readyNanos = new long[nodes.length];
+    }
+
+    // --- drivers
+
+    void driverOn(long at, int talker) {
+        Driver driver = drivers[talker + 1];
+        driver.on = true;
+        driver.onNanos = at;
+        driver.frames = driver.sending ? 1 : 0;
+        if (driver.sending) {
+            if (talker != CONTROLLER && at - driver.startNanos > TOLERANCE_NANOS) {
+                nodes[talker].lateEnable.add(at, at - driver.startNanos);
+            }
+        } else {
+            driver.clashed = false;
+        }
+    }
+
+    void driverOff(long at, int talker) {
+        Driver driver = drivers[talker + 1];
+        if (talker != CONTROLLER && driver.on) {
+            release(at, talker, driver);
+        }
+        driver.on = false;
+        driver.offNanos = at;
+        driver.cut = driver.sending;
+    }
+
+    private void release(long at, int talker, Driver driver) {
+        if (driver.sending) {
+            return;
+        }
+        long idle = at - (driver.frames > 0 ? driver.endNanos : driver.onNanos);
+        if (idle > HELD_NANOS) {
+            nodes[talker].held.add(driver.onNanos, idle);
+        } else if (driver.frames > 0 && idle - promises[talker].tailNanos() > TOLERANCE_NANOS) {
+            nodes[talker].lateRelease.add(at, idle - promises[talker].tailNanos());
+        }
+    }
+
+    void clash(long at, int talker, int other) {
+        drivers[talker + 1].clashed = true;
+        drivers[other + 1].clashed = true;
+        requestClashed |= (talker == CONTROLLER || other == CONTROLLER) && drivers[0].sending;
+        bus.clashes.add(at, 1);
+    }
+
+    // --- frames
+
+    void frameStarted(long at, int talker, int frame, int node, int frameTransaction, int frameChars) {
+        Driver driver = drivers[talker + 1];
+        driver.sending = true;
+        driver.startNanos = at;
+        driver.chars = frameChars;
+        driver.frames++;
+        driver.cut = false;
+        if (!driver.on) {
+            driver.clashed = false;
+        }
+        if (talker == CONTROLLER) {
+            close();
+            begin(at, frame, node, frameTransaction, frameChars);
+            return;
+        }
+        NodeEvidence evidence = nodes[talker];
+        if (driver.on && driver.frames == 1) {
+            long early = at - driver.onNanos - promises[talker].leadNanos();
+            if (early > TOLERANCE_NANOS) {
+                evidence.earlyEnable.add(at, early);
+            }
+        }
+        if (frame == REPLY) {
+            reply(at, talker, node, frameTransaction);
+        } else {
+            evidence.babble.add(at, frameChars);
+        }
+    }
+
+    private void begin(long at, int frame, int node, int frameTransaction, int frameChars) {
+        open = true;
+        kind = frame;
+        target = node;
+        transaction = frameTransaction;
+        start = at;
+        chars = frameChars;
+        carries = false;
+        wrongReceivers = 0;
+        requestClashed = drivers[0].clashed;
+        targetWrong = false;
+        targetTalked = false;
+        targetOverrun = false;
+        answered = false;
+        phantoms = false;
+        previousReplier = lastReplier;
+        lastReplier = NOBODY;
+    }
+
+    private void reply(long at, int talker, int node, int frameTransaction) {
+        NodeEvidence evidence = nodes[talker];
+        if (node != talker) {
+            evidence.forAnother.add(at, node);
+            return;
+        }
+        judgeGap(at, talker, at - requestEnd[talker]);
+        lastReplier = talker;
+        if (kind == REQUEST && target == talker && frameTransaction == transaction) {
+            targetTalked = true;
+        } else {
+            evidence.replied++;
+            evidence.silentRun = 0;
+        }
+    }
+
+    private void judgeGap(long at, int node, long gap) {
+        if (promises[node].leastGapNanos() - gap > TOLERANCE_NANOS) {
+            nodes[node].tooSoon.add(at, gap);
+        } else if (gap - promises[node].mostGapNanos() > TOLERANCE_NANOS) {
+            nodes[node].late.add(at, gap);
+        }
+    }
+
+    void frameEnded(long at, int talker) {
+        Driver driver = drivers[talker + 1];
+        driver.sending = false;
+        driver.endNanos = at;
+        if (talker == CONTROLLER) {
+            if (kind == REQUEST) {
+                requestEnd[target] = at;
+            }
+            return;
+        }
+        if (driver.cut && at - driver.offNanos > TOLERANCE_NANOS) {
+            nodes[talker].earlyRelease.add(at, at - driver.offNanos);
+        }
+        double described = promises[talker].charNanos() * driver.chars;
+        double faster = (described / (at - driver.startNanos) - 1) * MILLION;
+        nodes[talker].fast.add(at, Math.round(faster));
+    }
+
+    void carried() {
+        carries = true;
+    }
+
+    void answered(long at, int node, long gapNanos) {
+        answered = true;
+        if (!targetTalked) {
+            judgeGap(at, node, gapNanos);
+        }
+        nodes[node].answered++;
+        bus.answers++;
+    }
+
+    /** What comes is over; sums up the last exchange. */
+    void ended(long at) {
+        close();
+        for (int i = 0; i < nodes.length; i++) {
+            Driver driver = drivers[i + 1];
+            if (driver.on && !driver.sending) {
+                release(at, i, driver);
+            }
+        }
+    }
+
+    // --- receivers
+
+    void receivedWrong(long at, int receiver, int talker) {
+        if (drivers[talker + 1].clashed) {
+            return;
+        }
+        if (talker == CONTROLLER && receiver == CONTROLLER) {
+            bus.echoes.add(at, 1);
+            return;
+        }
+        bus.wrong.add(at, 1);
+        if (receiver == CONTROLLER) {
+            bus.wrongReplies.add(at, talker);
+        } else if (talker == CONTROLLER) {
+            nodes[receiver].wrong.add(at, chars);
+            wrongReceivers++;
+            targetWrong |= receiver == target;
+        } else {
+            nodes[receiver].wrongOfOthers.add(at, talker);
+        }
+    }
+
+    void phantom(long at, int receiver, int count) {
+        bus.phantoms.add(at, count);
+        phantoms = true;
+        Driver driver = drivers[receiver + 1];
+        boolean own = driver.on || driver.sending || at - Math.max(driver.endNanos, driver.offNanos) <= 3 * charNanos;
+        if (receiver == CONTROLLER) {
+            if (own) {
+                bus.echoes.add(at, count);
+            }
+            return;
+        }
+        nodes[receiver].phantoms.add(at, count);
+        if (own) {
+            nodes[receiver].phantomsOfOwn.add(at, count);
+        }
+    }
+
+    void overrun(long at, int node) {
+        nodes[node].overruns.add(at, chars);
+        targetOverrun |= node == target;
+    }
+
+    void reset(long at, int node, long ready) {
+        nodes[node].resets.add(at, ready - at);
+        readyNanos[node] = Math.max(readyNanos[node], ready);
+        if (bus.restartRounds == 0 || at - bus.restartNanos > TOGETHER_NANOS) {
+            bus.restartRounds++;
+            bus.restartNanos = at;
+            bus.restarts = 0;
+        }
+        bus.restarts++;
+        bus.restartsTogether = Math.max(bus.restartsTogether, bus.restarts);
+    }
+
+    // --- exchanges
+
+    private void close() {
+        if (!open) {
+            return;
+        }
+        open = false;
+        if (carries) {
+            bus.stateFrames++;
+        }
+        if (wrongReceivers >= Math.min(2, hearers)) {
+            (carries ? bus.stateFramesLost : bus.plainFramesLost).add(start, wrongReceivers);
+        }
+        if (kind == REQUEST) {
+            closePoll(nodes[target]);
+        } else {
+            bus.broadcasts++;
+        }
+    }
+
+    private void closePoll(NodeEvidence evidence) {
+        bus.polls++;
+        bus.pollsWithPhantoms += phantoms ? 1 : 0;
+        evidence.asked++;
+        if (!answered) {
+            bus.failures.add(start, target);
+        }
+        if (targetTalked || answered) {
+            evidence.replied++;
+            evidence.silentRun = 0;
+            evidence.longestTaken = Math.max(evidence.longestTaken, chars);
+            if (!answered) {
+                evidence.unheard.add(start, 1);
+            }
+        } else if (start < readyNanos[target]) {
+            evidence.starting.add(start, 1);
+        } else if (requestClashed) {
+            evidence.deafened.add(start, 1);
+        } else if (targetWrong) {
+            evidence.deaf.add(start, 1);
+        } else if (!targetOverrun) {
+            evidence.silentRun++;
+            evidence.longestSilentRun = Math.max(evidence.longestSilentRun, evidence.silentRun);
+            evidence.silent.add(start, evidence.silentRun);
+            if (previousReplier >= 0 && previousReplier != target) {
+                evidence.silentAfterAnother.add(start, 1);
+            }
+        }
+    }
+}
