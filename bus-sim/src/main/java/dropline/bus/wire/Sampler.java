@@ -49,8 +49,9 @@ final class Sampler {
             } else if (!sawOne) {
                 tick++;
             } else {
+                int before = count;
                 tick = character(wave, uart, format, origin, tick);
-                sawOne = false;
+                sawOne = count == before || good[count - 1];
             }
         }
     }

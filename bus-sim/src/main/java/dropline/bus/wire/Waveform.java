@@ -15,8 +15,7 @@ final class Waveform {
     static final double NEVER = Double.POSITIVE_INFINITY;
 
     /**
-     * An unbiased idle pair drops to zero in one of so many half bits. A model: how often it really does hangs on the
-     * room.
+     * An unbiased idle pair drops to zero for one bit in so many. A model: how often it really does hangs on the room.
      */
     private static final double IDLE_NOISE = 1.0 / 64;
 
@@ -88,7 +87,7 @@ final class Waveform {
             since = Math.max(since, bits < 0 ? frames[i].driverOnNanos : edge(i, bits));
         }
         if (drivers == 0) {
-            return noise.biased() ? 1 : 1 - drawn(receiver.stream, (long) (atNanos / slotNanos), IDLE_NOISE);
+            return noise.biased() ? 1 : 1 - drawn(receiver.stream, (long) (atNanos / (2 * slotNanos)), IDLE_NOISE);
         }
         return ones == 0 || ones == drivers ? ones / drivers : drawn(receiver.stream, (long) since, 0.5);
     }
