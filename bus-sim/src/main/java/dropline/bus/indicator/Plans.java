@@ -21,14 +21,8 @@ final class Plans {
         insert(atNanos, slot, serial, 0, heardNanos);
     }
 
-    /** A slot is to show a value at an instant; what it was to show at the same instant comes to nothing. */
+    /** A slot is to show a value at an instant. */
     void show(long atNanos, int slot, int serial, long value) {
-        for (int i = 0; i < count; i++) {
-            if (slots[i] == slot && nanos[i] == atNanos && heard[i] == SHOWS) {
-                put(i, atNanos, slot, serial, value, SHOWS);
-                return;
-            }
-        }
         insert(atNanos, slot, serial, value, SHOWS);
     }
 

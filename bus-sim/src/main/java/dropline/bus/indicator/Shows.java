@@ -134,6 +134,8 @@ public final class Shows implements EventOrder.Revision {
         }
         EventOrder order = Objects.requireNonNull(events);
         if (struck != null && struck.has(slot)) {
+            plannedNanos[slot] = shownNanos;
+            plannedSerial[slot] = serial;
             struck.show(slot, serial, value, shownNanos);
         } else if (indicator.kind().moves()) {
             move(order, slot, serial, value, shownNanos);
@@ -155,6 +157,7 @@ public final class Shows implements EventOrder.Revision {
                     throw new IllegalStateException("only a node that a fault strikes may forget: node=" + node);
                 }
                 appliedSerial[slot] = 0;
+                plannedNanos[slot] = -1;
                 struck.forget(slot, nowNanos, Objects.requireNonNull(events));
             }
         }
@@ -167,7 +170,7 @@ public final class Shows implements EventOrder.Revision {
 
     /** Lets that change happen. */
     public void step() {
-        Objects.requireNonNull(struck).step(Objects.requireNonNull(events));
+        Objects.requireNonNull(struck).step(Objects.requireNonNull(events), this);
     }
 
     /** Whether any fault acts on these slots, so that {@link #step} must be called in time. */

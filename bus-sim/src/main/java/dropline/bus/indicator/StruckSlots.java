@@ -121,12 +121,15 @@ final class StruckSlots {
         return Math.min(nextJumpNanos, plans.nextNanos());
     }
 
-    /** Lets the one thing happen that comes next; a needle jumps before it moves. */
-    void step(EventOrder events) {
+    /** Lets the one thing happen that comes next, if it still holds; a needle jumps before it moves. */
+    void step(EventOrder events, EventOrder.Revision revision) {
         if (nextJumpNanos <= plans.nextNanos()) {
             jump(events);
         } else if (plans.nextShows()) {
-            show(events);
+            if (revision.holds(Rank.SHOWN, plans.nextNanos(), plans.nextSlot(), plans.nextSerial())) {
+                show(events);
+            }
+            plans.pass();
         } else {
             int slot = plans.nextSlot();
             events.post(
@@ -145,7 +148,6 @@ final class StruckSlots {
             post(events, at, slot, serial, needle);
         }
         events.post(at, Rank.SHOWN, slot, serial, 0, 0);
-        plans.pass();
     }
 
     /** What a slot was to have and to show comes to nothing; its needle stops where it is. */

@@ -58,7 +58,7 @@ final class ControlFaultsTest {
     void pressThatIsNotNoticedIsNeverCounted() {
         Controls controls = controls(BUTTON, fault(FaultKind.ENCODER_SKIPS, 15 * MILLI, 25 * MILLI, 1));
 
-        for (int press = 1; press <= 3; press++) {
+        for (long press = 1; press <= 3; press++) {
             controls.move(press * 10 * MILLI, 0, 1);
             controls.move(press * 10 * MILLI + 6 * MILLI, 0, 0);
         }
