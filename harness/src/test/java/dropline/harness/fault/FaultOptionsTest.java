@@ -35,8 +35,7 @@ final class FaultOptionsTest {
     void everyPartIsUnderstood() {
         Fault fault = one("noise-burst front at 2m30s for 30 s rate 2/s by 3ms");
 
-        assertEquals(
-                new Fault(FaultKind.NOISE_BURST, 0, -1, -1, -1, 150 * SECOND, 180 * SECOND, 2, 3 * MILLI), fault);
+        assertEquals(new Fault(FaultKind.NOISE_BURST, 0, -1, -1, -1, 150 * SECOND, 180 * SECOND, 2, 3 * MILLI), fault);
     }
 
     @Test
@@ -62,7 +61,9 @@ final class FaultOptionsTest {
         assertEquals(10, fault.amount());
     }
 
-    /** 500 kbaud: 2 us a bit; 19.2 kbaud 8E1: 52,083 ns a bit, 11 of them a character, and 3.5 characters of silence. */
+    /**
+     * 500 kbaud: 2 us a bit; 19.2 kbaud 8E1: 52,083 ns a bit, 11 of them a character, and 3.5 characters of silence.
+     */
     @ParameterizedTest
     @CsvSource({
         "driver-enabled-late clock-board, 3000",
@@ -292,13 +293,16 @@ final class FaultOptionsTest {
 
     @Test
     void aSpanTooLongForALongLastsToTheEnd() {
-        assertEquals(Fault.TO_THE_END, one("dead-node oil-board at 60s for 2562047h47m").untilNanos());
+        assertEquals(
+                Fault.TO_THE_END,
+                one("dead-node oil-board at 60s for 2562047h47m").untilNanos());
     }
 
     @ParameterizedTest
     @EnumSource(FaultKind.class)
     void aPartAKindDoesNotHaveIsRefused(FaultKind kind) {
-        Fault fault = new SingleFaults(pit, layout).all(List.of(kind), 0, SECOND).get(0);
+        Fault fault =
+                new SingleFaults(pit, layout).all(List.of(kind), 0, SECOND).get(0);
         String what = texts.what(fault);
 
         assertEquals(kind.timing() == Timing.STEADY, refuses(what + " rate " + (chance(kind) ? "5%" : "2/s"), "rate"));
@@ -310,7 +314,8 @@ final class FaultOptionsTest {
 
     private boolean refuses(String text, String key) {
         return read(text).problems().stream()
-                .anyMatch(problem -> problem.code().equals("UNUSED_KEY") && problem.key().equals(key));
+                .anyMatch(problem ->
+                        problem.code().equals("UNUSED_KEY") && problem.key().equals(key));
     }
 
     private static boolean chance(FaultKind kind) {
@@ -321,9 +326,37 @@ final class FaultOptionsTest {
     @ValueSource(longs = {1, 2, 3})
     void anyWordsAreEitherAFaultOrAProblem(long seed) {
         List<String> words = new ArrayList<>(List.of(
-                "at", "for", "rate", "by", "as", "60s", "2m30s", "-5s", "20%", "2/s", "12", "3ms", "3 kbaud", "9.5 bits",
-                "'", "''", "/", "front", "oil-board", "fuel-board", "Airspeed", "Airspeed/needle", "'Vertical speed'",
-                "heading-bug", "\u00B5", "1e9", "99999999999999999999", "5 %", "0", "x", ""));
+                "at",
+                "for",
+                "rate",
+                "by",
+                "as",
+                "60s",
+                "2m30s",
+                "-5s",
+                "20%",
+                "2/s",
+                "12",
+                "3ms",
+                "3 kbaud",
+                "9.5 bits",
+                "'",
+                "''",
+                "/",
+                "front",
+                "oil-board",
+                "fuel-board",
+                "Airspeed",
+                "Airspeed/needle",
+                "'Vertical speed'",
+                "heading-bug",
+                "\u00B5",
+                "1e9",
+                "99999999999999999999",
+                "5 %",
+                "0",
+                "x",
+                ""));
         Stream.of(FaultKind.values()).map(FaultKind::word).forEach(words::add);
         Random random = new Random(seed);
         for (int i = 0; i < 5_000; i++) {

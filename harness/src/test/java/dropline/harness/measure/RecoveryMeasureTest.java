@@ -126,7 +126,7 @@ final class RecoveryMeasureTest {
         PanelRecovery airspeed = ended("airspeed", 5_000);
 
         assertTrue(airspeed.stoodWrong());
-        assertEquals(700 * MS, airspeed.recoveryNanos());
+        assertEquals(710 * MS, airspeed.recoveryNanos());
         assertEquals(Lack.NOTHING, airspeed.lack());
     }
 
@@ -172,8 +172,8 @@ final class RecoveryMeasureTest {
     void aPanelIsNotHeldToMoreThanItKeepsWithoutAFault() {
         altitude(1_500, 1_700, 2);
         PanelRecovery healthy = ended("altimeter", 5_000);
-        RecoveryMeasure faulty = measure(Map.of(
-                "altimeter", PanelLimit.of(healthy.panel().budget()).orAsIn(healthy)));
+        RecoveryMeasure faulty = measure(
+                Map.of("altimeter", PanelLimit.of(healthy.panel().budget()).orAsIn(healthy)));
 
         feedAltitude(faulty, 1_500, 1_700, 2);
         faulty.ended(5_000 * MS);
@@ -183,8 +183,8 @@ final class RecoveryMeasureTest {
     }
 
     private static RecoveryMeasure measure(Map<String, PanelLimit> limits) {
-        RecoveryMeasure measure = new RecoveryMeasure(
-                PIT, Layout.of(PIT), 0, new RecoveryMeasure.Span(1_000 * MS, 2_000 * MS), limits);
+        RecoveryMeasure measure =
+                new RecoveryMeasure(PIT, Layout.of(PIT), 0, new RecoveryMeasure.Span(1_000 * MS, 2_000 * MS), limits);
         for (int signal = GEAR; signal <= ALTITUDE; signal++) {
             measure.stateChanged(0, signal, 1, 0);
         }

@@ -118,8 +118,7 @@ final class ReplayTest {
     void aSourceWithoutEndIsStoppedAtTheTimeLimit() {
         Pit pit = pit();
         RunLimit limit = new RunLimit(20 * SECOND, Long.MAX_VALUE, Long.MAX_VALUE);
-        Replay endless = new Replay(
-                pit, () -> Source.load(pit, LOAD, Long.MAX_VALUE - 1), 3, 2, List.of(), limit);
+        Replay endless = new Replay(pit, () -> Source.load(pit, LOAD, Long.MAX_VALUE - 1), 3, 2, List.of(), limit);
 
         RunLimitException stopped =
                 assertThrows(RunLimitException.class, () -> endless.run(false, null, Progress.NONE));
@@ -148,8 +147,7 @@ final class ReplayTest {
 
     private static Replay faulty(Fault fault) {
         Pit pit = pit();
-        return new Replay(
-                pit, () -> Source.load(pit, LOAD, 7 * SECOND), 3, 2, List.of(fault), RunLimit.USUAL);
+        return new Replay(pit, () -> Source.load(pit, LOAD, 7 * SECOND), 3, 2, List.of(fault), RunLimit.USUAL);
     }
 
     @Test
