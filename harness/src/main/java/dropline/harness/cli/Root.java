@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
             "  dropline demo                               replay the demo flight and write a report",
             "  dropline describe pit.yaml                  what was understood of your pit file",
             "  dropline replay pit.yaml flight.csv         replay your flight through your pit",
+            "  dropline survive pit.yaml flight.csv        let every single fault strike in turn",
             "  dropline replay --help                      everything about one command",
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
@@ -25,10 +26,11 @@ import picocli.CommandLine.Spec;
         subcommands = {
             ReplayCommand.class,
             TraceCommand.class,
+            FaultsCommand.class,
+            SurviveCommand.class,
             DescribeCommand.class,
             ConvertCommand.class,
-            DemoCommand.class,
-            FaultsCommand.class
+            DemoCommand.class
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,

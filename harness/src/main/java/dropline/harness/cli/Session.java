@@ -66,7 +66,8 @@ record Session(
         }
         Recording recording = new Recording(name, replayed.durationNanos());
         List<InjectedFault> injected = Injection.of(faults, pit, replayed.durationNanos());
-        Run run = new Run(Version.number(), recording, seed, replayed.digest(), injected, replayed.findings(), replayed.losses());
+        Run run = new Run(
+                Version.number(), recording, seed, replayed.digest(), injected, replayed.findings(), replayed.losses());
         return new Verdicts(pit, Layout.of(pit)).of(run, replayed.segments(), replayed.failures());
     }
 

@@ -1,6 +1,8 @@
 package dropline.harness.finding;
 
-/** What was seen of a segment as a whole, of its controller and of the host. Written by the folds, read by the rules. */
+/**
+ * What was seen of a segment as a whole, of its controller and of the host. Written by the folds, read by the rules.
+ */
 final class BusEvidence {
     /** End of the run, ns. */
     long endedNanos;

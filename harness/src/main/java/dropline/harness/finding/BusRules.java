@@ -32,8 +32,8 @@ final class BusRules {
         if (bus.noState.count() > 0) {
             scene.host(
                     bus.noState,
-                    "for " + Words.time(bus.noState.most()) + " from "
-                            + Words.time(bus.noState.firstNanos()) + " nothing came, though there was something to tell",
+                    "for " + Words.time(bus.noState.most()) + " from " + Words.time(bus.noState.firstNanos())
+                            + " nothing came, though there was something to tell",
                     Cause.SILENT_HOST);
         }
     }
@@ -82,8 +82,8 @@ final class BusRules {
             scene.segment(
                     LIKELY,
                     slow,
-                    "up to " + Words.time(slow.most()) + " went by in the adapter, "
-                            + Words.seen(slow) + ", more than the pit file allows",
+                    "up to " + Words.time(slow.most()) + " went by in the adapter, " + Words.seen(slow)
+                            + ", more than the pit file allows",
                     Cause.SLOW_ADAPTER);
         }
     }
@@ -93,10 +93,7 @@ final class BusRules {
             return false;
         }
         scene.segment(
-                CERTAIN,
-                bus.echoes,
-                "the controller received its own frames, " + Words.seen(bus.echoes),
-                Cause.ECHO);
+                CERTAIN, bus.echoes, "the controller received its own frames, " + Words.seen(bus.echoes), Cause.ECHO);
         return true;
     }
 

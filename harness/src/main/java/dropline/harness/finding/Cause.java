@@ -17,10 +17,7 @@ public enum Cause {
             "is set to another baud rate",
             "Compare the baud rate in its firmware with the pit file; mind the crystal and the double-speed bit.",
             false),
-    SWAPPED_PAIR(
-            "has its two wires exchanged",
-            "Exchange A and B at that board's connector and try again.",
-            true),
+    SWAPPED_PAIR("has its two wires exchanged", "Exchange A and B at that board's connector and try again.", true),
     RESET(
             "restarts by itself",
             "Look for a loose supply or reset lead, a watchdog, or a motor on the same supply; put a capacitor"
@@ -116,10 +113,7 @@ public enum Cause {
             "Compare the controller's state frames with what it meant to send: a transmit buffer overwritten, or a wrong"
                     + " check, damages only these.",
             false),
-    SILENT_HOST(
-            "sends no state",
-            "See whether the simulation runs, is not paused, and its export still is on.",
-            false),
+    SILENT_HOST("sends no state", "See whether the simulation runs, is not paused, and its export still is on.", false),
     COMMON_WIRE_LIFTED(
             "hears wrongly now and then, alone",
             "Give it a common wire of its own back to the supply, thick and short, apart from motor and lamp returns.",

@@ -32,7 +32,8 @@ final class ControllerFold {
     private final long[] answeredNanos;
     private long requestEnd;
 
-    ControllerFold(Pit pit, Layout layout, int segmentIndex, BusEvidence bus, NodeEvidence[] nodes, Promise[] promises) {
+    ControllerFold(
+            Pit pit, Layout layout, int segmentIndex, BusEvidence bus, NodeEvidence[] nodes, Promise[] promises) {
         this.bus = bus;
         this.nodes = nodes;
         this.promises = promises;
@@ -40,9 +41,8 @@ final class ControllerFold {
         Segment segment = pit.segments().get(segmentIndex);
         hub = segment.controller().kind() == Controller.Kind.HUB;
         adapterNanos = longest(segment.controller().adapter());
-        controlNode = layout.controls().stream()
-                .mapToInt(Layout.ControlPlace::node)
-                .toArray();
+        controlNode =
+                layout.controls().stream().mapToInt(Layout.ControlPlace::node).toArray();
         int count = pit.signals().size();
         unsent = new int[count];
         isUnsent = new boolean[count];
@@ -55,7 +55,8 @@ final class ControllerFold {
 
     private static long longest(Adapter adapter) {
         long wake = adapter.wakeUp().maxNanos();
-        long most = wake < Long.MAX_VALUE ? wake : 40 * Math.round(adapter.wakeUp().meanNanos());
+        long most =
+                wake < Long.MAX_VALUE ? wake : 40 * Math.round(adapter.wakeUp().meanNanos());
         return adapter.latencyTimerNanos() + adapter.frameNanos() + most + SLACK_NANOS;
     }
 

@@ -32,8 +32,8 @@ final class ControllerRules {
         if (bus.noState.count() > 0) {
             scene.host(
                     bus.noState,
-                    "for " + Words.time(bus.noState.most()) + " from "
-                            + Words.time(bus.noState.firstNanos()) + " nothing came, though there was something to tell",
+                    "for " + Words.time(bus.noState.most()) + " from " + Words.time(bus.noState.firstNanos())
+                            + " nothing came, though there was something to tell",
                     Cause.SILENT_HOST);
         }
         adapter();
@@ -67,8 +67,8 @@ final class ControllerRules {
             scene.segment(
                     LIKELY,
                     slow,
-                    "up to " + Words.time(slow.most()) + " went by in the adapter, "
-                            + Words.seen(slow) + ", more than the pit file allows",
+                    "up to " + Words.time(slow.most()) + " went by in the adapter, " + Words.seen(slow)
+                            + ", more than the pit file allows",
                     Cause.SLOW_ADAPTER);
         }
     }
@@ -145,9 +145,10 @@ final class ControllerRules {
         }
         String shows = Words.of(node.timeOuts.count(), node.asked) + " requests got no good reply, the last "
                 + node.failingRun + " in a row";
-        String next = "Look whether its supply light is on, then unplug its neighbours' replies from the question: connect"
-                + " this board alone. If it answers alone, two boards share an address. If not, watch its driver-enable"
-                + " pin: quiet means it hears nothing (baud rate, A and B exchanged, fed through its leads).";
+        String next =
+                "Look whether its supply light is on, then unplug its neighbours' replies from the question: connect"
+                        + " this board alone. If it answers alone, two boards share an address. If not, watch its driver-enable"
+                        + " pin: quiet means it hears nothing (baud rate, A and B exchanged, fed through its leads).";
         if (failing.isEmpty()) {
             scene.nodeNext(
                     node,
@@ -281,15 +282,17 @@ final class ControllerRules {
     // --- state sent again, controls
 
     private void sentAgain() {
-        long errors =
-                scene.nodes.stream().filter(node -> node.receiveErrors.count() > 0).count();
+        long errors = scene.nodes.stream()
+                .filter(node -> node.receiveErrors.count() > 0)
+                .count();
         double refreshes = controller.refreshNanos() == 0
                 ? 0
                 : (1.0 + bus.endedNanos / controller.refreshNanos())
                         * scene.layout.slots().stream()
                                 .filter(slot -> slot.segment() == scene.evidence.segment())
                                 .count();
-        boolean lossy = scene.nodes.stream().anyMatch(node -> scene.promise(node).losesFrames());
+        boolean lossy =
+                scene.nodes.stream().anyMatch(node -> scene.promise(node).losesFrames());
         if (!lossy && (errors > 1 || bus.sentAgain.count() > 1.2 * refreshes + 1)) {
             scene.segmentNext(
                     POSSIBLE,
@@ -313,7 +316,8 @@ final class ControllerRules {
             if (control == null) {
                 continue;
             }
-            Control.Kind kind = scene.layout.controls().get(control.control).control().kind();
+            Control.Kind kind =
+                    scene.layout.controls().get(control.control).control().kind();
             boolean contact = kind == Control.Kind.TOGGLE || kind == Control.Kind.BUTTON;
             if (contact && control.mostToldInASecond > MOST_A_SECOND) {
                 scene.control(

@@ -47,8 +47,8 @@ public record Finding(
             throw new IllegalArgumentException("a finding must name causes, each once: causes=" + causes);
         }
         if (count < 1 || lastNanos < firstNanos) {
-            throw new IllegalArgumentException("a finding must have been seen: count=" + count + " first=" + firstNanos
-                    + " last=" + lastNanos);
+            throw new IllegalArgumentException(
+                    "a finding must have been seen: count=" + count + " first=" + firstNanos + " last=" + lastNanos);
         }
     }
 

@@ -36,14 +36,15 @@ final class NodeRules {
         if (count == 0) {
             return;
         }
-        String other = scene.layout.nodes().get((int) node.forAnother.most()).node().name();
+        String other =
+                scene.layout.nodes().get((int) node.forAnother.most()).node().name();
         boolean ownUnanswered = node.replied <= node.asked / 10;
         scene.node(
                 node,
                 ownUnanswered || count > FEW ? CERTAIN : LIKELY,
                 node.forAnother,
-                "it replied to " + count + " polls of node " + other + " and to "
-                        + Words.of(node.replied, node.asked) + " of its own",
+                "it replied to " + count + " polls of node " + other + " and to " + Words.of(node.replied, node.asked)
+                        + " of its own",
                 ownUnanswered ? Cause.DUPLICATE_ADDRESS : Cause.ANSWERS_ANOTHER);
     }
 
@@ -92,7 +93,8 @@ final class NodeRules {
 
     private void drive(NodeEvidence node, Sightings seen, String what, Cause cause) {
         if (seen.count() > 0) {
-            scene.node(node, CERTAIN, seen, Words.bits(seen.most(), baud) + " " + what + ", " + Words.seen(seen), cause);
+            scene.node(
+                    node, CERTAIN, seen, Words.bits(seen.most(), baud) + " " + what + ", " + Words.seen(seen), cause);
         }
     }
 
@@ -113,9 +115,14 @@ final class NodeRules {
     }
 
     private boolean hearing(NodeEvidence node) {
-        boolean described =
-                scene.layout.nodes().get(node.node).node().profile().transceiver().receiver()
-                        == Transceiver.Receiver.FLOATING_WHILE_SENDING;
+        boolean described = scene.layout
+                        .nodes()
+                        .get(node.node)
+                        .node()
+                        .profile()
+                        .transceiver()
+                        .receiver()
+                == Transceiver.Receiver.FLOATING_WHILE_SENDING;
         if (!described && node.phantomsOfOwn.count() > FEW && node.phantomsOfOwn.count() > node.phantoms.count() / 2) {
             scene.node(
                     node,
@@ -131,7 +138,8 @@ final class NodeRules {
                     node,
                     LIKELY,
                     node.deaf,
-                    "it received " + Words.of(node.deaf.count(), node.asked) + " of its requests wrong and never replied",
+                    "it received " + Words.of(node.deaf.count(), node.asked)
+                            + " of its requests wrong and never replied",
                     Cause.WRONG_BAUD,
                     Cause.SWAPPED_PAIR);
             return true;
@@ -199,8 +207,8 @@ final class NodeRules {
                     node,
                     LIKELY,
                     node.silent,
-                    Words.of(count, node.asked) + " requests got no reply, "
-                            + node.silentAfterAnother.count() + " of them right after another node's reply",
+                    Words.of(count, node.asked) + " requests got no reply, " + node.silentAfterAnother.count()
+                            + " of them right after another node's reply",
                     Cause.EAVESDROPPER);
         }
     }

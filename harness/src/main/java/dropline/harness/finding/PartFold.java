@@ -28,7 +28,13 @@ final class PartFold {
     private final boolean[] isButton;
 
     /** The arrays are by index of the pit's layout, null where a part is not the segment's. */
-    PartFold(Pit pit, Layout layout, NodeEvidence[] nodes, Promise[] promises, SlotEvidence[] slots, ControlEvidence[] controls) {
+    PartFold(
+            Pit pit,
+            Layout layout,
+            NodeEvidence[] nodes,
+            Promise[] promises,
+            SlotEvidence[] slots,
+            ControlEvidence[] controls) {
         this.slots = slots;
         this.controls = controls;
         int count = slots.length;

@@ -53,11 +53,12 @@ final class PartRules {
                     slot,
                     CERTAIN,
                     slot.astray,
-                    "it stopped up to " + most(slot.astray) + " units of the signal's resolution short, "
-                            + slot.shortUp + " times from below and " + slot.shortDown + " times from above",
+                    "it stopped up to " + most(slot.astray) + " units of the signal's resolution short, " + slot.shortUp
+                            + " times from below and " + slot.shortDown + " times from above",
                     Cause.STICKING_NEEDLE);
         } else if (slot.errorChanges.count() == 0) {
-            scene.slot(slot, CERTAIN, slot.astray, off + ", all of them, by the same and from the first", Cause.LOST_ZERO);
+            scene.slot(
+                    slot, CERTAIN, slot.astray, off + ", all of them, by the same and from the first", Cause.LOST_ZERO);
         } else if (slot.errorChanges.count() == 1) {
             scene.slot(
                     slot,
@@ -81,7 +82,8 @@ final class PartRules {
     }
 
     private void control(ControlEvidence control) {
-        Control.Kind kind = scene.layout.controls().get(control.control).control().kind();
+        Control.Kind kind =
+                scene.layout.controls().get(control.control).control().kind();
         if (control.invented.count() > 0) {
             scene.control(
                     control,

@@ -40,6 +40,7 @@ record Promise(
     private static final long LONGEST_BLOCK_NANOS = 1_000_000_000L;
     /** A gap without a stated maximum is believed to be no longer than this many of its means. */
     private static final int UNSTATED_MEANS = 40;
+
     private static final int LONGEST_REPLY_CHARS = 256;
 
     static Promise of(Pit pit, Segment segment, Node node) {
@@ -69,7 +70,8 @@ record Promise(
 
     private static long longestReply(Pit pit, Segment segment, Node node) {
         long shortest = PollFloor.shortestAnswerNanos(pit, segment, node);
-        long gap = Math.max(PollFloor.silenceNanos(segment), node.profile().replyGap().baseNanos());
+        long gap = Math.max(
+                PollFloor.silenceNanos(segment), node.profile().replyGap().baseNanos());
         double charNanos = UartClock.exact(segment.baud()).charsNanos(segment.format(), 1);
         return Math.min(LONGEST_REPLY_CHARS, Math.round((shortest - gap) / charNanos) + 40);
     }
@@ -84,7 +86,8 @@ record Promise(
         long max = profile.replyGap().maxNanos();
         return max < Long.MAX_VALUE
                 ? max
-                : profile.replyGap().baseNanos() + UNSTATED_MEANS * profile.replyGap().spreadNanos();
+                : profile.replyGap().baseNanos()
+                        + UNSTATED_MEANS * profile.replyGap().spreadNanos();
     }
 
     /** Everything that may run on a node beside its loop: its tasks, and the refreshes of what it shows with. */

@@ -29,8 +29,7 @@ final class Words {
         if (sightings.count() == 1) {
             return "once, at " + time(sightings.firstNanos());
         }
-        return sightings.count() + " times from " + time(sightings.firstNanos()) + " to "
-                + time(sightings.lastNanos());
+        return sightings.count() + " times from " + time(sightings.firstNanos()) + " to " + time(sightings.lastNanos());
     }
 
     /** {@code 3 of 40}. */
@@ -41,9 +40,7 @@ final class Words {
     /** {@code a}, {@code a or b}, {@code a, b or c}. */
     static String either(List<String> words) {
         int last = words.size() - 1;
-        return last == 0
-                ? words.get(0)
-                : String.join(", ", words.subList(0, last)) + " or " + words.get(last);
+        return last == 0 ? words.get(0) : String.join(", ", words.subList(0, last)) + " or " + words.get(last);
     }
 
     private static String trimmed(double value) {

@@ -30,7 +30,7 @@ final class Parts {
         json.writeEndArray();
     }
 
-    private static void fault(JsonGenerator json, InjectedFault fault) {
+    static void fault(JsonGenerator json, InjectedFault fault) {
         json.writeStartObject();
         json.writeStringProperty("fault", fault.fault());
         json.writeStringProperty("kind", fault.kind());

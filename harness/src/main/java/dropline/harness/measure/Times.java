@@ -12,6 +12,7 @@ public final class Times {
     private long sumNanos;
     private long minNanos = Long.MAX_VALUE;
     private long maxNanos;
+    private long lastNanos;
 
     public Times() {
         histogram.setAutoResize(true);
@@ -23,6 +24,12 @@ public final class Times {
         sumNanos += nanos;
         minNanos = Math.min(minNanos, nanos);
         maxNanos = Math.max(maxNanos, nanos);
+        lastNanos = nanos;
+    }
+
+    /** The one added last; 0 when empty. */
+    long lastNanos() {
+        return lastNanos;
     }
 
     /** Takes in another set as well. */

@@ -85,7 +85,8 @@ final class Both implements TraceSink {
     }
 
     @Override
-    public void nodeStatus(long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
+    public void nodeStatus(
+            long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
         first.nodeStatus(atNanos, node, boots, receiveErrors, longestLoopNanos, refreshes);
         second.nodeStatus(atNanos, node, boots, receiveErrors, longestLoopNanos, refreshes);
     }
@@ -112,5 +113,65 @@ final class Both implements TraceSink {
     public void clash(long atNanos, int talker, int other) {
         first.clash(atNanos, talker, other);
         second.clash(atNanos, talker, other);
+    }
+
+    @Override
+    public void receivedWrong(long atNanos, int receiver, int talker, int transaction) {
+        first.receivedWrong(atNanos, receiver, talker, transaction);
+        second.receivedWrong(atNanos, receiver, talker, transaction);
+    }
+
+    @Override
+    public void phantom(long atNanos, int receiver, int chars) {
+        first.phantom(atNanos, receiver, chars);
+        second.phantom(atNanos, receiver, chars);
+    }
+
+    @Override
+    public void reset(long atNanos, int node, long readyNanos) {
+        first.reset(atNanos, node, readyNanos);
+        second.reset(atNanos, node, readyNanos);
+    }
+
+    @Override
+    public void overrun(long atNanos, int node, int transaction) {
+        first.overrun(atNanos, node, transaction);
+        second.overrun(atNanos, node, transaction);
+    }
+
+    @Override
+    public void applied(long atNanos, int slot, int serial, long heardNanos) {
+        first.applied(atNanos, slot, serial, heardNanos);
+        second.applied(atNanos, slot, serial, heardNanos);
+    }
+
+    @Override
+    public void shown(long atNanos, int slot, int serial) {
+        first.shown(atNanos, slot, serial);
+        second.shown(atNanos, slot, serial);
+    }
+
+    @Override
+    public void moved(long atNanos, int slot, long from, long untilNanos, long to) {
+        first.moved(atNanos, slot, from, untilNanos, to);
+        second.moved(atNanos, slot, from, untilNanos, to);
+    }
+
+    @Override
+    public void controlMoved(long atNanos, int control, int serial, int value) {
+        first.controlMoved(atNanos, control, serial, value);
+        second.controlMoved(atNanos, control, serial, value);
+    }
+
+    @Override
+    public void sampled(long atNanos, int control, int serial) {
+        first.sampled(atNanos, control, serial);
+        second.sampled(atNanos, control, serial);
+    }
+
+    @Override
+    public void ended(long atNanos) {
+        first.ended(atNanos);
+        second.ended(atNanos);
     }
 }

@@ -121,12 +121,7 @@ public final class Replay {
                 passes.reached(until, source);
             });
             return new Replayed(
-                    end,
-                    digest(lanes),
-                    measures,
-                    List.of(),
-                    Findings.of(pit, layout, evidence),
-                    source.losses());
+                    end, digest(lanes), measures, List.of(), Findings.of(pit, layout, evidence), source.losses());
         }
     }
 

@@ -17,8 +17,6 @@ import java.util.List;
  * A result as plain text: sentences first, then tables. Nothing but ASCII save for the names in the user's own files.
  */
 public final class TextReport {
-    private static final int WIDTH = 96;
-
     private final ReplayResult result;
     private final StringBuilder text = new StringBuilder();
 
@@ -233,20 +231,7 @@ public final class TextReport {
         text.append('\n').append(title).append('\n');
     }
 
-    /** Wraps at spaces; further lines are indented as deep as the first one's mark is long. */
     private void paragraph(String mark, String words) {
-        String indent = " ".repeat(mark.length());
-        StringBuilder line = new StringBuilder(mark);
-        boolean first = true;
-        for (String word : words.split(" ", -1)) {
-            if (!first && line.length() + 1 + word.length() > WIDTH) {
-                text.append(line.toString().stripTrailing()).append('\n');
-                line = new StringBuilder(indent);
-                first = true;
-            }
-            line.append(first ? "" : " ").append(word);
-            first = false;
-        }
-        text.append(line.toString().stripTrailing()).append('\n');
+        new Paragraphs(text).add(mark, words);
     }
 }

@@ -96,7 +96,9 @@ final class Confusion {
             row.named.keySet().forEach(label -> columns.putIfAbsent(label, columns.size() + 1));
         }
         for (Row row : rows.values()) {
-            row.wrong.keySet().forEach(label -> columns.putIfAbsent(label.replace(" (elsewhere)", ""), columns.size() + 1));
+            row.wrong
+                    .keySet()
+                    .forEach(label -> columns.putIfAbsent(label.replace(" (elsewhere)", ""), columns.size() + 1));
         }
         return columns;
     }
@@ -104,7 +106,8 @@ final class Confusion {
     String table() {
         Map<String, Integer> columns = columns();
         StringBuilder text = new StringBuilder();
-        text.append("| injected | runs | nothing to see | named right | named (group: runs) | wrong (group: runs) | no finding |\n");
+        text.append(
+                "| injected | runs | nothing to see | named right | named (group: runs) | wrong (group: runs) | no finding |\n");
         text.append("| --- | ---: | ---: | ---: | --- | --- | ---: |\n");
         rows.forEach((kind, row) -> text.append(String.format(
                 Locale.ROOT,
@@ -123,7 +126,8 @@ final class Confusion {
                 falseAlarms.size(),
                 healthy - falseAlarms.size()));
         text.append("\nThe groups:\n\n");
-        columns.forEach((label, number) -> text.append(number).append(". ").append(label).append('\n'));
+        columns.forEach((label, number) ->
+                text.append(number).append(". ").append(label).append('\n'));
         return text.toString();
     }
 

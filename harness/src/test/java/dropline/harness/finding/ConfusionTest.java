@@ -49,7 +49,10 @@ final class ConfusionTest {
                 .map(run -> strike(FaultKind.values()[run[0]], run[1], twins))
                 .toList();
         for (Struck each : struck) {
-            ALL.add(each.injection(), each.trial().trace() != each.twin().trace(), each.trial().all());
+            ALL.add(
+                    each.injection(),
+                    each.trial().trace() != each.twin().trace(),
+                    each.trial().all());
             boolean seen = each.trial().controllerTrace() != each.twin().controllerTrace();
             CONTROLLER.add(each.injection(), seen, each.trial().controller());
         }
@@ -142,8 +145,7 @@ final class ConfusionTest {
                 the host was told. **%d of %d faults that leave any mark here are in the group named (%s %%)**, %d false alarms in
                 %d healthy runs. Needles, displays and what a node's inputs do inside the node leave no mark at all: look at them.
 
-                %s"""
-                .formatted(
+                %s""".formatted(
                         ALL.runs() + HEALTHY,
                         EACH,
                         PITS,

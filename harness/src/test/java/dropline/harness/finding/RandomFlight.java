@@ -100,6 +100,8 @@ final class RandomFlight {
             return 1 - values[signal];
         }
         long next = values[signal] + (random.nextBoolean() ? 1 : -1) * (20L + random.nextInt(60));
-        return wraps[signal] ? Math.floorMod(next, pit.signals().get(signal).steps()) : Math.max(100, Math.min(900, next));
+        return wraps[signal]
+                ? Math.floorMod(next, pit.signals().get(signal).steps())
+                : Math.max(100, Math.min(900, next));
     }
 }

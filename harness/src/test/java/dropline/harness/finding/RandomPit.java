@@ -197,7 +197,16 @@ final class RandomPit {
         boolean lamp = kind == Indicator.Kind.LAMP;
         boolean wraps = kind.moves() && kind == Indicator.Kind.GAUGE_STEPPER && random.nextBoolean();
         signals.add(new Signal(
-                "signal " + index, lamp ? "on/off" : "unit", 0, lamp ? 1 : 1000, 1, wraps, "s" + index, 1, 0, index * 2));
+                "signal " + index,
+                lamp ? "on/off" : "unit",
+                0,
+                lamp ? 1 : 1000,
+                1,
+                wraps,
+                "s" + index,
+                1,
+                0,
+                index * 2));
         return index;
     }
 

@@ -6,7 +6,9 @@ import java.lang.reflect.InvocationHandler;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
 
-/** Mixes every event into one number, so that two traces can be told apart; any sink, whatever kinds of event it has. */
+/**
+ * Mixes every event into one number, so that two traces can be told apart; any sink, whatever kinds of event it has.
+ */
 final class TraceHash implements InvocationHandler {
     private long hash;
 

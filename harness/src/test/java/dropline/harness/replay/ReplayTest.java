@@ -1,9 +1,11 @@
 package dropline.harness.replay;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.chance.Distribution;
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Controller;
@@ -21,6 +23,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -97,6 +100,54 @@ final class ReplayTest {
 
         assertEquals(shares.stream().sorted().toList(), shares);
         assertEquals(1.0, shares.get(shares.size() - 1));
+    }
+
+    @Test
+    void aFaultStrikesItsOwnSegmentAlone() throws IOException {
+        Replayed healthy = replay(2).run(false, null, Progress.NONE);
+        Replayed faulty = faulty(Fault.deadNode(1, 4)).run(false, null, Progress.NONE);
+
+        assertEquals(
+                healthy.segments().get(0).bus().answered(),
+                faulty.segments().get(0).bus().answered());
+        assertEquals(0, healthy.segments().get(1).bus().gaveUp());
+        assertTrue(faulty.segments().get(1).bus().gaveUp() > 0);
+    }
+
+    @Test
+    void aSourceWithoutEndIsStoppedAtTheTimeLimit() {
+        Pit pit = pit();
+        RunLimit limit = new RunLimit(20 * SECOND, Long.MAX_VALUE, Long.MAX_VALUE);
+        Replay endless = new Replay(pit, () -> Source.load(pit, LOAD, Long.MAX_VALUE - 1), 3, 2, List.of(), limit);
+
+        RunLimitException stopped =
+                assertThrows(RunLimitException.class, () -> endless.run(false, null, Progress.NONE));
+
+        assertTrue(String.valueOf(stopped.getMessage()).contains("time limit, 20 s"), stopped::toString);
+    }
+
+    @Test
+    void aRunOfMoreEventsThanAllowedIsStopped() {
+        Pit pit = pit();
+        RunLimit limit = new RunLimit(60 * SECOND, 1_000, Long.MAX_VALUE);
+        Replay busy = new Replay(pit, () -> Source.load(pit, LOAD, 7 * SECOND), 3, 2, List.of(), limit);
+
+        RunLimitException stopped = assertThrows(RunLimitException.class, () -> busy.run(false, null, Progress.NONE));
+
+        assertTrue(String.valueOf(stopped.getMessage()).contains("1,000 events in all"), stopped::toString);
+    }
+
+    @Test
+    void aLoadKnowsItsLength() throws IOException {
+        Pit pit = pit();
+        try (Source source = Source.load(pit, LOAD, 7 * SECOND)) {
+            assertEquals(OptionalLong.of(7 * SECOND), source.mostNanos());
+        }
+    }
+
+    private static Replay faulty(Fault fault) {
+        Pit pit = pit();
+        return new Replay(pit, () -> Source.load(pit, LOAD, 7 * SECOND), 3, 2, List.of(fault), RunLimit.USUAL);
     }
 
     @Test

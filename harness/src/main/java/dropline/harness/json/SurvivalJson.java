@@ -1,0 +1,88 @@
+package dropline.harness.json;
+
+import dropline.harness.survive.FaultOutcome;
+import dropline.harness.survive.PanelOutcome;
+import dropline.harness.survive.Survival;
+import java.io.IOException;
+import java.io.Writer;
+import tools.jackson.core.JsonGenerator;
+import tools.jackson.core.ObjectWriteContext;
+import tools.jackson.core.StreamWriteFeature;
+import tools.jackson.core.exc.JacksonIOException;
+import tools.jackson.core.json.JsonFactory;
+
+/**
+ * Writes the whole matrix of panels by faults as JSON, in the manner of {@link ReplayJson}; described in
+ * {@code docs/survive-json.md}.
+ */
+public final class SurvivalJson {
+    private static final JsonFactory FACTORY =
+            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
+
+    private SurvivalJson() {}
+
+    /** Writes one document and a line feed, and flushes; does not close. */
+    public static void write(Survival survival, Writer writer) throws IOException {
+        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
+            document(json, survival);
+        } catch (JacksonIOException e) {
+            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
+        }
+        writer.write('\n');
+        writer.flush();
+    }
+
+    private static void document(JsonGenerator json, Survival survival) {
+        json.writeStartObject();
+        json.writeNumberProperty("version", survival.version());
+        json.writeStringProperty("droplineVersion", survival.droplineVersion());
+        json.writeStringProperty("pit", survival.pit());
+        json.writeObjectPropertyStart("recording");
+        json.writeStringProperty("name", survival.recording().name());
+        json.writeNumberProperty("durationNanos", survival.recording().durationNanos());
+        json.writeEndObject();
+        json.writeNumberProperty("seed", survival.seed());
+        json.writeNumberProperty("atNanos", survival.atNanos());
+        json.writeNumberProperty("forNanos", survival.forNanos());
+        json.writeBooleanProperty("survives", survival.survives());
+        json.writeArrayPropertyStart("allowed");
+        for (Survival.Allowed panel : survival.panels()) {
+            json.writeStartObject();
+            json.writeStringProperty("panel", panel.panel());
+            json.writeStringProperty("segment", panel.segment());
+            json.writeNumberProperty("updateBudgetNanos", panel.updateBudgetNanos());
+            json.writeNumberProperty("updateLimitNanos", panel.updateLimitNanos());
+            json.writeNumberProperty("controlLimitNanos", panel.controlLimitNanos());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeArrayPropertyStart("outcomes");
+        survival.faults().forEach(fault -> outcome(json, fault));
+        json.writeEndArray();
+        Parts.strings(json, "losses", survival.losses());
+        json.writeEndObject();
+    }
+
+    private static void outcome(JsonGenerator json, FaultOutcome outcome) {
+        json.writeStartObject();
+        json.writeName("fault");
+        Parts.fault(json, outcome.fault());
+        json.writeStringProperty("state", Parts.word(outcome.state()));
+        json.writeArrayPropertyStart("panels");
+        for (PanelOutcome panel : outcome.panels()) {
+            json.writeStartObject();
+            json.writeStringProperty("panel", panel.panel());
+            json.writeStringProperty("node", panel.node());
+            json.writeStringProperty("state", Parts.word(panel.state()));
+            json.writeNumberProperty("worstUpdateNanos", panel.worstUpdateNanos());
+            json.writeNumberProperty("worstControlNanos", panel.worstControlNanos());
+            json.writeNumberProperty("recoveryNanos", panel.recoveryNanos());
+            json.writeStringProperty("lack", panel.lack());
+            json.writeBooleanProperty("stoodWrong", panel.stoodWrong());
+            json.writeNumberProperty("lostSteps", panel.lostSteps());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+}

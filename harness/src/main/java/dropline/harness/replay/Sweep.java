@@ -1,0 +1,112 @@
+package dropline.harness.replay;
+
+import dropline.bus.fault.Fault;
+import dropline.bus.pit.Pit;
+import dropline.bus.trace.TraceSink;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+
+/**
+ * Plays one source through many variants of single segments. Variants are taken in batches, each over one reading of
+ * the source, so that memory does not grow with their number; they share nothing, so that what comes out is the same
+ * whatever the number of threads.
+ */
+public final class Sweep {
+    private static final int LEAST_TOGETHER = 32;
+    private static final int TOGETHER_A_THREAD = 4;
+
+    private final Pit pit;
+    private final Source.Opening opening;
+    private final long seed;
+    private final int threads;
+    private final RunLimit limit;
+
+    /** One segment to run with some faults. */
+    public interface Variant {
+        /** Index into {@link Pit#segments()}. */
+        int segment();
+
+        List<Fault> faults();
+
+        /** Called before its run, on the thread that sweeps: where its events go. */
+        TraceSink begin();
+
+        /** Called after its run, on the thread that sweeps. */
+        void ended();
+    }
+
+    /** @param threads at least 1 */
+    public Sweep(Pit pit, Source.Opening opening, long seed, int threads, RunLimit limit) {
+        if (threads < 1) {
+            throw new IllegalArgumentException("threads must be at least 1: threads=" + threads);
+        }
+        this.pit = pit;
+        this.opening = opening;
+        this.seed = seed;
+        this.threads = threads;
+        this.limit = limit;
+    }
+
+    /**
+     * Runs all of them; tells how long a run was, ns.
+     *
+     * @param variants at least one
+     * @throws IOException if the source cannot be read
+     * @throws RunLimitException if a run goes on for too long
+     */
+    public Swept run(List<? extends Variant> variants, Progress progress) throws IOException {
+        ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
+            Thread thread = new Thread(work, "segment");
+            thread.setDaemon(true);
+            return thread;
+        });
+        try {
+            int together = Math.max(LEAST_TOGETHER, TOGETHER_A_THREAD * threads);
+            Swept swept = new Swept(0, List.of());
+            for (int first = 0; first < variants.size(); first += together) {
+                int end = Math.min(first + together, variants.size());
+                double before = (double) first / variants.size();
+                double share = (double) (end - first) / variants.size();
+                swept = batch(
+                        new Stretches(pool, limit),
+                        variants.subList(first, end),
+                        (reached, part) -> progress.reached(reached, before + share * part));
+            }
+            return swept;
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    /**
+     * What the source was found to be.
+     *
+     * @param durationNanos how long a run was, ns
+     * @param losses what of the recording was left out, a sentence each
+     */
+    public record Swept(long durationNanos, List<String> losses) {
+        public Swept {
+            losses = List.copyOf(losses);
+        }
+    }
+
+    private Swept batch(Stretches stretches, List<? extends Variant> variants, Progress progress) throws IOException {
+        List<Lane> lanes = new ArrayList<>();
+        for (Variant variant : variants) {
+            lanes.add(Lane.of(pit, variant.segment(), seed, variant.faults(), variant.begin(), limit));
+        }
+        try (Source source = opening.open()) {
+            long end =
+                    stretches.run(source, lanes, until -> progress.reached(until, Math.min(1.0, share(until, source))));
+            variants.forEach(Variant::ended);
+            return new Swept(end, source.losses());
+        }
+    }
+
+    private static double share(long nanos, Source source) {
+        return source.endNanos() == Long.MAX_VALUE ? source.share() : (double) nanos / source.endNanos();
+    }
+}

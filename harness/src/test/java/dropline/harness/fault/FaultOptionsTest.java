@@ -1,0 +1,405 @@
+package dropline.harness.fault;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
+import dropline.bus.fault.FaultKind.Strikes;
+import dropline.bus.fault.FaultKind.Timing;
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Pit;
+import dropline.harness.problem.Problem;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+final class FaultOptionsTest {
+    private static final long MILLI = 1_000_000L;
+    private static final long SECOND = 1_000_000_000L;
+
+    private static final Pit PIT = DemoPit.read();
+
+    private final Pit pit = PIT;
+    private final Layout layout = Layout.of(pit);
+    private final FaultText texts = new FaultText(pit, layout);
+
+    @Test
+    void everyPartIsUnderstood() {
+        Fault fault = one("noise-burst front at 2m30s for 30 s rate 2/s by 3ms");
+
+        assertEquals(new Fault(FaultKind.NOISE_BURST, 0, -1, -1, -1, 150 * SECOND, 180 * SECOND, 2, 3 * MILLI), fault);
+    }
+
+    @Test
+    void partsComeInAnyOrder() {
+        List<String> parts = List.of("at 60s", "for 5s", "rate 2/s", "by 3ms");
+        Fault expected = one("noise-burst front " + String.join(" ", parts));
+
+        List<List<String>> orders = orders(parts);
+
+        assertEquals(24, orders.size());
+        for (List<String> order : orders) {
+            assertEquals(expected, one("noise-burst front " + String.join(" ", order)), order::toString);
+        }
+    }
+
+    @Test
+    void aPartLeftOutIsTheUsual() {
+        Fault fault = one("babbling-node clock-board");
+
+        assertEquals(0, fault.fromNanos());
+        assertEquals(Fault.TO_THE_END, fault.untilNanos());
+        assertEquals(50, fault.rate());
+        assertEquals(10, fault.amount());
+    }
+
+    /**
+     * 500 kbaud: 2 us a bit; 19.2 kbaud 8E1: 52,083 ns a bit, 11 of them a character, and 3.5 characters of silence.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "driver-enabled-late clock-board, 3000",
+        "driver-enabled-early clock-board, 120000",
+        "driver-released-early clock-board, 19000",
+        "driver-released-late clock-board, 74000",
+        "driver-released-early gear-board, 494792",
+        "blackout clock-board, 800000",
+        "blackout gear-board, 22916667",
+        "wrong-baud clock-board, 250000",
+        "clock-off clock-board, 60000",
+        "slow-adapter overhead, 16000000",
+        "loop-stall clock-board, 200000000",
+        "noise-burst front, 2000000",
+        "ring-overrun clock-board, 16",
+        "needle-slipped Airspeed, 52",
+        "lost-zero Airspeed, 52",
+        "sticking-needle Airspeed, 10",
+        "lost-steps Airspeed, 5",
+        "reset clock-board, 0",
+        "reply-too-soon clock-board, 0"
+    })
+    void theUsualAmountFollowsFromThePit(String text, long amount) {
+        assertEquals(amount, one(text).amount());
+    }
+
+    @Test
+    void whatIsDrivenLateOnModbusOutlastsTheSilenceBeforeAFrame() {
+        long silence = dropline.bus.plan.PollFloor.silenceNanos(pit.segments().get(2));
+
+        assertEquals(silence + 625_000, one("driver-released-late gear-board").amount());
+    }
+
+    @ParameterizedTest
+    @EnumSource(FaultKind.class)
+    void everythingAKindCanStrikeIsFoundByItsNameAndWrittenSoThatItReadsBack(FaultKind kind) {
+        List<Fault> faults = new SingleFaults(pit, layout).all(List.of(kind), 90 * SECOND, 5 * SECOND);
+
+        assertTrue(faults.size() > 0);
+        for (Fault fault : faults) {
+            boolean once = kind.timing() == Timing.EVENT && fault.rate() == 0;
+            Fault expected = once
+                    ? new Fault(
+                            kind,
+                            fault.segment(),
+                            fault.node(),
+                            fault.part(),
+                            fault.other(),
+                            fault.fromNanos(),
+                            Fault.TO_THE_END,
+                            0,
+                            fault.amount())
+                    : fault;
+            assertEquals(expected, one(texts.of(fault)), () -> texts.of(fault));
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "DEAD-NODE Oil-Board | dead-node oil-board",
+                "needle-slipped 'vertical SPEED' | needle-slipped 'Vertical speed/needle'",
+                "needle-slipped 'Vertical speed'/needle | needle-slipped 'Vertical speed/needle'",
+                "needle-slipped Altimeter | needle-slipped Altimeter/needle",
+                "needle-slipped 'Course deviation'/'course bar' | needle-slipped 'Course deviation/course bar'",
+                "dead-node 'oil-board' AT 0 | dead-node oil-board"
+            })
+    void namesMatchWhateverTheirCaseAndQuotes(String text, String same) {
+        assertEquals(one(same), one(text));
+    }
+
+    @Test
+    void aNameThatIsAPartsWordOrHoldsAQuoteIsWrittenInQuotes() {
+        assertEquals("'at'", Token.written("at"));
+        assertEquals("'captain''s clock'", Token.written("captain's clock"));
+        for (String name : List.of("at", "by", "plain", "two words", "captain's clock", "'", "a'b", "''", "x/'y")) {
+            List<Token> read = Token.of(Token.written(name)).orElseThrow();
+            assertEquals(List.of(name), read.stream().map(Token::text).toList());
+            assertTrue(read.get(0).clause().isEmpty(), name);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "driver-released-early clock-board by 9.5 bits, 19000",
+        "blackout clock-board by 40 chars, 800000",
+        "driver-released-early clock-board by 38us, 38000",
+        "driver-released-early clock-board by 38µs, 38000",
+        "wrong-baud clock-board by 57.6 kbaud, 57600",
+        "clock-off clock-board by -2%, -20000",
+        "clock-off clock-board by 1500 ppm, 1500",
+        "ring-overrun clock-board by 12, 12",
+        "babbling-node clock-board by 1 char, 1",
+        "needle-slipped Airspeed by 12, 24",
+        "needle-slipped Airspeed by -12 kt, -24",
+        "needle-slipped Airspeed by 12 steps, 12",
+        "needle-slipped Airspeed by 5%, 26",
+        "reply-too-soon clock-board by 0, 0"
+    })
+    void anAmountMayBeWrittenInSeveralUnits(String text, long amount) {
+        assertEquals(amount, one(text).amount());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "noise-burst front rate 2/s, 2",
+        "noise-burst front rate 0.5 /s, 0.5",
+        "noise-burst front rate 30/min, 0.5",
+        "noise-burst front rate 4 Hz, 4",
+        "noise-burst front rate 1000/s, 1000",
+        "lost-state-frame front rate 20%, 0.2",
+        "lost-state-frame front rate 100 %, 1",
+        "lost-state-frame front rate 0.5%, 0.005"
+    })
+    void aRateIsAChanceOrSoManyTimesASecond(String text, double rate) {
+        assertEquals(rate, one(text).rate(), 1e-12);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "dead-node oil-board at -5s | OUT_OF_RANGE",
+                "dead-node oil-board at 600s | AFTER_END",
+                "dead-node oil-board at 60 | MISSING_UNIT",
+                "dead-node oil-board at 60 psi | WRONG_UNIT",
+                "dead-node oil-board for 0s | OUT_OF_RANGE",
+                "dead-node oil-board for ages | WRONG_TYPE",
+                "dead-node oil-board by 3ms | UNUSED_KEY",
+                "dead-node oil-board as clock-board | UNUSED_KEY",
+                "silent-host front | UNUSED_KEY",
+                "reset oil-board for 5s | UNUSED_KEY",
+                "noise-burst front rate 0/s | OUT_OF_RANGE",
+                "noise-burst front rate 1001/s | OUT_OF_RANGE",
+                "noise-burst front rate 20% | WRONG_UNIT",
+                "noise-burst front rate 2 | MISSING_UNIT",
+                "noise-burst front rate often | WRONG_TYPE",
+                "lost-state-frame front rate 101% | OUT_OF_RANGE",
+                "lost-state-frame front rate 0% | OUT_OF_RANGE",
+                "lost-state-frame front rate -1% | OUT_OF_RANGE",
+                "lost-state-frame front rate 2/s | WRONG_UNIT",
+                "noise-burst front by 0ms | OUT_OF_RANGE",
+                "noise-burst front by -1ms | OUT_OF_RANGE",
+                "noise-burst front by 2h | OUT_OF_RANGE",
+                "noise-burst front by much | WRONG_TYPE",
+                "slow-adapter overhead by 256 ms | OUT_OF_RANGE",
+                "wrong-baud clock-board by 500 kbaud | OUT_OF_RANGE",
+                "wrong-baud clock-board by 299 baud | OUT_OF_RANGE",
+                "wrong-baud clock-board by 9600 | MISSING_UNIT",
+                "clock-off clock-board by 0 ppm | OUT_OF_RANGE",
+                "clock-off clock-board by 60% | OUT_OF_RANGE",
+                "ring-overrun clock-board by 1.5 | OUT_OF_RANGE",
+                "needle-slipped Airspeed by 0.1 kt | OUT_OF_RANGE",
+                "needle-slipped Airspeed by 101% | OUT_OF_RANGE",
+                "needle-slipped Airspeed by 12 deg | WRONG_UNIT",
+                "sticking-needle Airspeed by -2 kt | OUT_OF_RANGE",
+                "needle-slipped Clock/time | WRONG_TARGET",
+                "needle-slipped Clock | WRONG_TARGET",
+                "needle-slipped clock-board | WRONG_TARGET",
+                "noise-burst clock-board | WRONG_TARGET",
+                "noisy-axis heading-bug | WRONG_TARGET",
+                "encoder-skips power-lever-1 | WRONG_TARGET",
+                "switch-flickers power-lever-1 | WRONG_TARGET",
+                "dead-node Airspeed | WRONG_TARGET",
+                "duplicate-address oil-board as oil-board | WRONG_TARGET",
+                "duplicate-address oil-board as clock-board | WRONG_TARGET",
+                "duplicate-address oil-board as fool-board | UNKNOWN_NAME",
+                "dead-node oil board | UNQUOTED_NAME",
+                "dead-node at | MISSING_TARGET, MISSING_VALUE"
+            })
+    void whatIsImpossibleIsAProblem(String text, String codes) {
+        FaultOptions.Read read = read(text);
+
+        assertEquals(
+                List.of(codes.split(", ")),
+                read.problems().stream().map(Problem::code).toList(),
+                () -> text + "\n" + read.problems());
+        assertEquals(List.of(), read.faults());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "dead-nod oil-board | write dead-node; dropline faults lists them all",
+                "dead-node oil-bord | write dead-node oil-board",
+                "needle-slipped 'Vertikal speed' | write needle-slipped 'Vertical speed'",
+                "duplicate-address oil-board as feul-board | write as fuel-board",
+                "reset oil-board for 5s | write by 5s for how long it lasts, or add a rate such as rate 2/s"
+            })
+    void theFixNamesWhatWasProbablyMeant(String text, String fix) {
+        assertEquals(fix, read(text).problems().get(0).fix());
+    }
+
+    @Test
+    void allProblemsOfAllFaultsAreToldAtOnce() {
+        FaultOptions.Read read = FaultOptions.read(
+                List.of("dead-nod x", "dead-node oil-board", "noise-burst fron at 900s rate -2/s by 3 kbaud"),
+                pit,
+                OptionalLong.of(600 * SECOND));
+
+        assertEquals(
+                List.of("UNKNOWN_FAULT", "UNKNOWN_NAME", "AFTER_END", "OUT_OF_RANGE"),
+                read.problems().stream().map(Problem::code).toList());
+        assertEquals(1, read.faults().size());
+    }
+
+    @Test
+    void aBeginIsNotHeldAgainstALengthNobodyKnows() {
+        assertEquals(
+                List.of(),
+                FaultOptions.read(List.of("dead-node oil-board at 900s"), pit, OptionalLong.empty())
+                        .problems());
+    }
+
+    @Test
+    void afterTheRunAFaultThatNeverStruckIsAProblem() {
+        List<Fault> faults = List.of(one("dead-node oil-board at 59s"), one("dead-node clock-board at 61s"));
+
+        List<Problem> never = FaultOptions.neverStruck(faults, pit, 60 * SECOND);
+
+        assertEquals(1, never.size());
+        assertTrue(never.get(0).text().contains("clock-board"), never::toString);
+        assertTrue(never.get(0).text().contains("never struck"), never::toString);
+    }
+
+    @Test
+    void aSpanTooLongForALongLastsToTheEnd() {
+        assertEquals(
+                Fault.TO_THE_END,
+                one("dead-node oil-board at 60s for 2562047h47m").untilNanos());
+    }
+
+    @ParameterizedTest
+    @EnumSource(FaultKind.class)
+    void aPartAKindDoesNotHaveIsRefused(FaultKind kind) {
+        Fault fault =
+                new SingleFaults(pit, layout).all(List.of(kind), 0, SECOND).get(0);
+        String what = texts.what(fault);
+
+        assertEquals(kind.timing() == Timing.STEADY, refuses(what + " rate " + (chance(kind) ? "5%" : "2/s"), "rate"));
+        assertEquals(kind.unit() == FaultKind.Unit.NONE, refuses(what + " by 3", "by"));
+        assertEquals(
+                kind.strikes() != Strikes.NODE_AND_OTHER,
+                refuses((kind.strikes() == Strikes.NODE_AND_OTHER ? what : what + " as clock-board"), "as"));
+    }
+
+    private boolean refuses(String text, String key) {
+        return read(text).problems().stream()
+                .anyMatch(problem ->
+                        problem.code().equals("UNUSED_KEY") && problem.key().equals(key));
+    }
+
+    private static boolean chance(FaultKind kind) {
+        return kind.timing() == Timing.CHANCE;
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void anyWordsAreEitherAFaultOrAProblem(long seed) {
+        List<String> words = new ArrayList<>(List.of(
+                "at",
+                "for",
+                "rate",
+                "by",
+                "as",
+                "60s",
+                "2m30s",
+                "-5s",
+                "20%",
+                "2/s",
+                "12",
+                "3ms",
+                "3 kbaud",
+                "9.5 bits",
+                "'",
+                "''",
+                "/",
+                "front",
+                "oil-board",
+                "fuel-board",
+                "Airspeed",
+                "Airspeed/needle",
+                "'Vertical speed'",
+                "heading-bug",
+                "\u00B5",
+                "1e9",
+                "99999999999999999999",
+                "5 %",
+                "0",
+                "x",
+                ""));
+        Stream.of(FaultKind.values()).map(FaultKind::word).forEach(words::add);
+        Random random = new Random(seed);
+        for (int i = 0; i < 5_000; i++) {
+            StringBuilder text = new StringBuilder();
+            if (random.nextInt(4) > 0) {
+                text.append(FaultKind.values()[random.nextInt(FaultKind.values().length)].word());
+            }
+            for (int n = random.nextInt(9); n > 0; n--) {
+                text.append(' ').append(words.get(random.nextInt(words.size())));
+            }
+            FaultOptions.Read read = read(text.toString());
+            String message = "seed " + seed + ", text " + i + ": " + text;
+            assertEquals(read.problems().isEmpty() ? 1 : 0, read.faults().size(), message);
+            for (Fault fault : read.faults()) {
+                assertEquals(fault, one(texts.of(fault)), message);
+            }
+        }
+    }
+
+    private static List<List<String>> orders(List<String> parts) {
+        if (parts.isEmpty()) {
+            return List.of(List.of());
+        }
+        List<List<String>> all = new ArrayList<>();
+        for (String first : parts) {
+            List<String> rest = new ArrayList<>(parts);
+            rest.remove(first);
+            for (List<String> order : orders(rest)) {
+                List<String> whole = new ArrayList<>(List.of(first));
+                whole.addAll(order);
+                all.add(whole);
+            }
+        }
+        return all;
+    }
+
+    private Fault one(String text) {
+        FaultOptions.Read read = read(text);
+        assertEquals(List.of(), read.problems(), text);
+        return read.faults().get(0);
+    }
+
+    private FaultOptions.Read read(String text) {
+        return FaultOptions.read(List.of(text), pit, OptionalLong.of(600 * SECOND));
+    }
+}
