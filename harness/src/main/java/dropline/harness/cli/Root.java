@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
             TraceCommand.class,
             FaultsCommand.class,
             SurviveCommand.class,
+            DiffCommand.class,
             DescribeCommand.class,
             ConvertCommand.class,
             DemoCommand.class
