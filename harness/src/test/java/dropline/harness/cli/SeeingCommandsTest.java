@@ -31,7 +31,8 @@ final class SeeingCommandsTest {
 
     @Test
     void everyFileAskedForIsWritten() throws IOException {
-        Captured run = run("trace PIT FLIGHT --from 1s --to 1.01s --vcd OUT.vcd --pcapng OUT.pcapng --timeline OUT.svg");
+        Captured run =
+                run("trace PIT FLIGHT --from 1s --to 1.01s --vcd OUT.vcd --pcapng OUT.pcapng --timeline OUT.svg");
 
         assertEquals(0, run.exitCode(), run::err);
         assertTrue(read("OUT.vcd").startsWith("$version Dropline $end\n"));

@@ -108,8 +108,8 @@ final class TraceDiffTest {
     @Test
     void aLineThatIsNoEventIsRefusedWithItsNumber() {
         for (String wrong : List.of("hello", "12 0", "x 0 shown 1 2", "12 y shown 1 2", "12 0 shown 1 z", "12 0  1")) {
-            TraceException refused =
-                    assertThrows(TraceException.class, () -> diff("50 0 state-sent\n" + wrong + "\n", "50 0 state-sent\n"));
+            TraceException refused = assertThrows(
+                    TraceException.class, () -> diff("50 0 state-sent\n" + wrong + "\n", "50 0 state-sent\n"));
             assertTrue(String.valueOf(refused.getMessage()).contains("a.trace:12: this is no event"), wrong);
         }
     }

@@ -35,7 +35,9 @@ final class EveryEventTest {
 
             String name = event.getName().replaceAll("([A-Z])", "-$1").toLowerCase(Locale.ROOT);
             StringBuilder expected = new StringBuilder(numbers[0] + " 4 " + name);
-            Arrays.stream(numbers).skip(1).forEach(number -> expected.append(' ').append(number));
+            Arrays.stream(numbers)
+                    .skip(1)
+                    .forEach(number -> expected.append(' ').append(number));
             assertEquals(expected + "\n", written(text));
             assertTrue(page.contains("| `" + name + "` |"), name);
         }
@@ -45,7 +47,8 @@ final class EveryEventTest {
     void everyEventReachesBothSinks() throws Exception {
         for (Method event : events()) {
             List<String> heard = new ArrayList<>();
-            InvocationHandler notes = (proxy, method, arguments) -> heard.add(method.getName() + Arrays.toString(arguments));
+            InvocationHandler notes =
+                    (proxy, method, arguments) -> heard.add(method.getName() + Arrays.toString(arguments));
             TraceSink sink = (TraceSink)
                     Proxy.newProxyInstance(TraceSink.class.getClassLoader(), new Class<?>[] {TraceSink.class}, notes);
             Object[] numbers = numbers(event);

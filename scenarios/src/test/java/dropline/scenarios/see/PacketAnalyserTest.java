@@ -47,7 +47,9 @@ final class PacketAnalyserTest {
         assertTrue(sent.size() > 20, () -> "frames=" + sent.size());
         assertEquals(
                 sent,
-                read.stream().map(line -> line.substring(0, line.lastIndexOf('\t'))).toList());
+                read.stream()
+                        .map(line -> line.substring(0, line.lastIndexOf('\t')))
+                        .toList());
         assertTrue(read.stream().allMatch(line -> line.matches(".*ends at 0\\.\\d{9} s, (answered|sent to all)")));
     }
 
@@ -56,12 +58,7 @@ final class PacketAnalyserTest {
         Written written = written("19200 baud", "8E1", "modbus-rtu", new Stretch(0, 300 * MS));
 
         List<String> read = fields(
-                written.pcapng(),
-                MODBUS,
-                "frame.protocols",
-                "mbrtu.unit_id",
-                "modbus.func_code",
-                "mbrtu.crc16.status");
+                written.pcapng(), MODBUS, "frame.protocols", "mbrtu.unit_id", "modbus.func_code", "mbrtu.crc16.status");
 
         List<String> sent = new ArrayList<>();
         for (SentFrame frame : written.frames()) {
@@ -86,8 +83,7 @@ final class PacketAnalyserTest {
         assertEquals("1", read.get(1));
     }
 
-    private static final List<String> MODBUS =
-            List.of("-d", "rtacser.data,mbrtu", "-o", "mbrtu.crc_verification:TRUE");
+    private static final List<String> MODBUS = List.of("-d", "rtacser.data,mbrtu", "-o", "mbrtu.crc_verification:TRUE");
 
     private Written written(String baud, String format, String protocol, Stretch stretch) throws IOException {
         return Written.of(folder, baud, format, protocol, Resolution.HUNDRED_NANOSECONDS, stretch);

@@ -42,9 +42,8 @@ record Peer(String command) {
         line.addAll(List.of(arguments));
         Path out = Files.createTempFile(folder, "out", ".txt");
         Path err = Files.createTempFile(folder, "err", ".txt");
-        ProcessBuilder builder = new ProcessBuilder(line)
-                .redirectOutput(out.toFile())
-                .redirectError(err.toFile());
+        ProcessBuilder builder =
+                new ProcessBuilder(line).redirectOutput(out.toFile()).redirectError(err.toFile());
         builder.environment().put("HOME", folder.toString());
         Process process = builder.start();
         try {

@@ -46,10 +46,10 @@ final class WaveformReadersTest {
         Written written = Written.of(folder, baud, format, "dropline", resolution, stretch);
 
         List<String> read = SIGROK.says(
-                folder,
-                input(written, "uart:rx=pair:baudrate=" + rate + ":parity=" + parity, "uart=rx-data"));
+                folder, input(written, "uart:rx=pair:baudrate=" + rate + ":parity=" + parity, "uart=rx-data"));
 
-        assertTrue(written.frames().size() >= 5, () -> "frames=" + written.frames().size());
+        assertTrue(
+                written.frames().size() >= 5, () -> "frames=" + written.frames().size());
         assertEquals(written.bytes(), bytes(read));
     }
 
@@ -96,12 +96,14 @@ final class WaveformReadersTest {
 
         List<String> checks = SIGROK.says(folder, input(written, decoders, "modbus=cs-crc:sc-crc"));
         List<String> polled = SIGROK.says(folder, input(written, decoders, "modbus=cs-server-id"));
-        List<String> errors = SIGROK.says(folder, input(written, decoders, "modbus=cs-error:sc-error:error-indication"));
+        List<String> errors =
+                SIGROK.says(folder, input(written, decoders, "modbus=cs-error:sc-error:error-indication"));
 
         List<String> addresses = new ArrayList<>();
         written.frames().stream()
                 .filter(frame -> frame.talker() < 0)
-                .forEach(frame -> addresses.add("modbus-1: Slave ID: " + frame.bytes().at(0)));
+                .forEach(frame ->
+                        addresses.add("modbus-1: Slave ID: " + frame.bytes().at(0)));
         assertTrue(addresses.size() > 6, () -> "polls=" + addresses);
         assertEquals(written.frames().size(), checks.size());
         assertTrue(checks.stream().allMatch("modbus-1: CRC correct"::equals), checks::toString);
@@ -121,6 +123,8 @@ final class WaveformReadersTest {
 
     /** Lines are {@code uart-1: 4F}. */
     private static List<String> bytes(List<String> lines) {
-        return lines.stream().map(line -> line.substring(line.indexOf(": ") + 2)).toList();
+        return lines.stream()
+                .map(line -> line.substring(line.indexOf(": ") + 2))
+                .toList();
     }
 }
