@@ -28,8 +28,7 @@ public final class FrameWords {
         if (frame.clashed()) {
             parts.add("clash with "
                     + String.join(
-                            " and ",
-                            frame.touched().stream().map(talkers::name).toList()));
+                            " and ", frame.touched().stream().map(talkers::name).toList()));
         }
         parts.addAll(frame.remarks());
         boolean late = frame.kind() == TraceSink.REPLY && frame.fate() == SentFrame.Fate.TIMED_OUT;

@@ -93,8 +93,8 @@ final class PairLevels {
 
     private boolean drives(int position, int wanted) {
         int puts = inverted[position] ? 1 - level[position] : level[position];
-        boolean leaves = level[position] == 1
-                && talkers.zerosOnly(talkers.indices().get(position));
+        boolean leaves =
+                level[position] == 1 && talkers.zerosOnly(talkers.indices().get(position));
         return on[position] > 0 && puts == wanted && !leaves;
     }
 

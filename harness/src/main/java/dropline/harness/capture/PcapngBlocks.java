@@ -37,7 +37,9 @@ final class PcapngBlocks {
     void section(String application, String comment) throws IOException {
         Block block = new Block();
         block.u32(BYTE_ORDER).u16(1).u16(0).u32(-1).u32(-1);
-        block.option(OPT_COMMENT, comment).option(SECTION_APPLICATION, application).noMoreOptions();
+        block.option(OPT_COMMENT, comment)
+                .option(SECTION_APPLICATION, application)
+                .noMoreOptions();
         block.writeTo(out, SECTION_HEADER);
     }
 

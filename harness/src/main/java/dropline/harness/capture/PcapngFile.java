@@ -28,8 +28,8 @@ public final class PcapngFile implements CaptureSink {
     private final OutputStream out;
     private final PcapngBlocks blocks;
     private final List<Talkers> talkers = new ArrayList<>();
-    private final PriorityQueue<SentFrame> waiting = new PriorityQueue<>(
-            Comparator.comparingLong(SentFrame::startNanos).thenComparingInt(SentFrame::segment));
+    private final PriorityQueue<SentFrame> waiting =
+            new PriorityQueue<>(Comparator.comparingLong(SentFrame::startNanos).thenComparingInt(SentFrame::segment));
     private long written;
 
     private PcapngFile(OutputStream out) {

@@ -1,7 +1,6 @@
 package dropline.harness.capture;
 
 import dropline.bus.run.SegmentRun;
-import dropline.bus.trace.TraceSink;
 import dropline.harness.capture.SentFrame.Fate;
 import dropline.harness.replay.WatchedRun;
 import dropline.protocol.Bytes;

@@ -48,7 +48,8 @@ public final class VcdFile implements CaptureSink {
     }
 
     /** Creates the file and writes what stands above the changes. */
-    public static VcdFile create(Path file, Pit pit, long seed, List<Fault> faults, Stretch stretch, Resolution resolution)
+    public static VcdFile create(
+            Path file, Pit pit, long seed, List<Fault> faults, Stretch stretch, Resolution resolution)
             throws IOException {
         BufferedWriter out = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
         VcdFile vcd = new VcdFile(out, pit, faults, stretch, resolution);
@@ -69,7 +70,11 @@ public final class VcdFile implements CaptureSink {
     @Override
     public void take(int segment, List<SentFrame> frames, List<DriverChange> drivers) {
         for (DriverChange change : drivers) {
-            add(change.atNanos(), segment, change.talker(), change.on() ? Change.What.DRIVER_ON : Change.What.DRIVER_OFF);
+            add(
+                    change.atNanos(),
+                    segment,
+                    change.talker(),
+                    change.on() ? Change.What.DRIVER_ON : Change.What.DRIVER_OFF);
         }
         Talkers of = talkers.get(segment);
         for (SentFrame frame : frames) {
@@ -77,8 +82,7 @@ public final class VcdFile implements CaptureSink {
                     frame,
                     of.format(),
                     of.clock(frame.talker()),
-                    (at, level) ->
-                            add(at, segment, frame.talker(), level == 0 ? Change.What.ZERO : Change.What.ONE));
+                    (at, level) -> add(at, segment, frame.talker(), level == 0 ? Change.What.ZERO : Change.What.ONE));
         }
     }
 

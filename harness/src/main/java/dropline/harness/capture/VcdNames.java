@@ -21,9 +21,7 @@ final class VcdNames {
         return code.toString();
     }
 
-    /**
-     * A name that any reader takes: letters, digits and underscores, none of them first a digit, not given before.
-     */
+    /** A name that any reader takes: letters, digits and underscores, none of them first a digit, not given before. */
     String unique(String name) {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < name.length(); i++) {

@@ -31,6 +31,9 @@ final class Commands implements IFactory {
         if (type == TraceCommand.class) {
             return type.cast(new TraceCommand(console));
         }
+        if (type == DiffCommand.class) {
+            return type.cast(new DiffCommand(console));
+        }
         return CommandLine.defaultFactory().create(type);
     }
 }

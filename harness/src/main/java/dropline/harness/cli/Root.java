@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             ReplayCommand.class,
             TraceCommand.class,
+            DiffCommand.class,
             DescribeCommand.class,
             ConvertCommand.class,
             DemoCommand.class,

@@ -50,7 +50,11 @@ record TraceSession(
      * @param segment index of the segment that is drawn
      */
     record Outputs(
-            @Nullable Path vcd, Resolution resolution, @Nullable Path pcapng, @Nullable Path timeline, int segment) {}
+            @Nullable Path vcd,
+            Resolution resolution,
+            @Nullable Path pcapng,
+            @Nullable Path timeline,
+            int segment) {}
 
     TraceSession {
         faults = List.copyOf(faults);

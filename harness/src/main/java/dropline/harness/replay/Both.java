@@ -85,7 +85,8 @@ final class Both implements TraceSink {
     }
 
     @Override
-    public void nodeStatus(long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
+    public void nodeStatus(
+            long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
         first.nodeStatus(atNanos, node, boots, receiveErrors, longestLoopNanos, refreshes);
         second.nodeStatus(atNanos, node, boots, receiveErrors, longestLoopNanos, refreshes);
     }

@@ -146,8 +146,15 @@ final class SegmentText implements TraceSink {
     }
 
     @Override
-    public void nodeStatus(long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
-        begin(atNanos, "node-status").put(node).put(boots).put(receiveErrors).put(longestLoopNanos).put(refreshes).end();
+    public void nodeStatus(
+            long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
+        begin(atNanos, "node-status")
+                .put(node)
+                .put(boots)
+                .put(receiveErrors)
+                .put(longestLoopNanos)
+                .put(refreshes)
+                .end();
     }
 
     @Override
@@ -172,7 +179,11 @@ final class SegmentText implements TraceSink {
 
     @Override
     public void receivedWrong(long atNanos, int receiver, int talker, int transaction) {
-        begin(atNanos, "received-wrong").put(receiver).put(talker).put(transaction).end();
+        begin(atNanos, "received-wrong")
+                .put(receiver)
+                .put(talker)
+                .put(transaction)
+                .end();
     }
 
     @Override

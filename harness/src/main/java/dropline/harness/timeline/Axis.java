@@ -55,7 +55,8 @@ final class Axis {
         for (Piece piece : pieces) {
             if (nanos <= piece.span().until()) {
                 long since = Math.max(0, nanos - piece.span().from());
-                return piece.x() + piece.width() * since / Math.max(1, piece.span().nanos());
+                return piece.x()
+                        + piece.width() * since / Math.max(1, piece.span().nanos());
             }
         }
         return last.x() + last.width();

@@ -9,14 +9,7 @@ final class FrameTable {
     private static final double LINE = 17;
     private static final double[] AT = {0, 30, 138, 372, 432, 545, 658, 802};
     private static final List<String> HEADS = List.of(
-            "no.",
-            "starts at (s)",
-            "what",
-            "bytes",
-            "enable lead",
-            "release tail",
-            "gap before",
-            "what became of it");
+            "no.", "starts at (s)", "what", "bytes", "enable lead", "release tail", "gap before", "what became of it");
     private static final int MOST_OF_A_FATE = 64;
     private static final int MOST_OF_A_NAME = 42;
 

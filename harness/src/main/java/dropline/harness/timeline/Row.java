@@ -36,8 +36,7 @@ record Row(Span span, double x, double width, List<Integer> lanes) {
                 continue;
             }
             if (pieces.get(i).gap() && i > first) {
-                boolean controller =
-                        nextTalker(seen, pieces.get(i).span().until()) == TraceSink.CONTROLLER;
+                boolean controller = nextTalker(seen, pieces.get(i).span().until()) == TraceSink.CONTROLLER;
                 if (controller || !bestIsController) {
                     best = i;
                     bestIsController = controller;
@@ -57,8 +56,8 @@ record Row(Span span, double x, double width, List<Integer> lanes) {
                 pieces.get(first).span().from(), pieces.get(last).span().until());
         List<Integer> lanes = new ArrayList<>();
         for (int talker : seen.talkers().indices()) {
-            boolean talks =
-                    seen.frames().stream().anyMatch(f -> f.talker() == talker && Seen.of(f).touches(span));
+            boolean talks = seen.frames().stream()
+                    .anyMatch(f -> f.talker() == talker && Seen.of(f).touches(span));
             if (talker == TraceSink.CONTROLLER
                     || talks
                     || seen.driversOf(talker).stream().anyMatch(span::touches)) {

@@ -90,9 +90,8 @@ final class RowDrawing {
         }
         for (int i = 0; i < mine.size(); i++) {
             SentFrame frame = seen.frames().get(mine.get(i));
-            double room = i + 1 < mine.size()
-                    ? x(seen.frames().get(mine.get(i + 1)).startNanos()) - 6
-                    : right;
+            double room =
+                    i + 1 < mine.size() ? x(seen.frames().get(mine.get(i + 1)).startNanos()) - 6 : right;
             new FrameDrawing(seen, axis, origin, svg, y).draw(frame, mine.get(i) + 1, room);
         }
         for (int index : mine) {
@@ -118,7 +117,8 @@ final class RowDrawing {
             margin(frame.leadNanos(), "end", at - 5, y, taken);
             edge(x(frame.startNanos()), y);
         }
-        if (frame.driverOffNanos() != SentFrame.UNKNOWN && frame.driverOffNanos() <= row.span().until()) {
+        if (frame.driverOffNanos() != SentFrame.UNKNOWN
+                && frame.driverOffNanos() <= row.span().until()) {
             margin(frame.tailNanos(), "start", x(frame.driverOffNanos()) + 5, y, taken);
             edge(x(frame.endNanos()), y);
         }
@@ -149,9 +149,7 @@ final class RowDrawing {
                 double width = Math.max(3, x(part.until()) - from);
                 svg.rect("band", from, top + HEAD, width, bottom - top - HEAD, 0);
                 double middle = from + width / 2;
-                svg.path(
-                        "mark",
-                        "M" + Svg.tenth(middle - 4) + " " + Svg.tenth(top + 5) + "l8 8m-8 0l8 -8");
+                svg.path("mark", "M" + Svg.tenth(middle - 4) + " " + Svg.tenth(top + 5) + "l8 8m-8 0l8 -8");
                 svg.words("lost", "start", middle + 8, top + 13, "clash, " + Words.micros(clash.nanos()));
             }
         }
@@ -179,7 +177,12 @@ final class RowDrawing {
             if (piece.gap() && piece.span().touches(row.span())) {
                 double middle = origin + piece.x() + piece.width() / 2;
                 svg.path("fold", Legend.fold(middle, bottom + 6));
-                svg.words("", "middle", middle, bottom + 30, Words.micros(piece.span().nanos()));
+                svg.words(
+                        "",
+                        "middle",
+                        middle,
+                        bottom + 30,
+                        Words.micros(piece.span().nanos()));
             }
         }
     }

@@ -89,8 +89,8 @@ public final class Timeline implements CaptureSink {
     }
 
     private String picture() {
-        String heading = pit.name() + ", segment " + talkers.segment().name() + ", " + talkers.segment().baud()
-                + " baud " + talkers.format() + ", seed " + seed;
+        String heading = pit.name() + ", segment " + talkers.segment().name() + ", "
+                + talkers.segment().baud() + " baud " + talkers.format() + ", seed " + seed;
         String left = count > frames.size()
                 ? "The first " + frames.size() + " of " + count + " frames; the next begins at "
                         + FrameWords.seconds(nextNanos) + " s."
@@ -111,7 +111,8 @@ public final class Timeline implements CaptureSink {
         Map<Integer, Long> since = new TreeMap<>();
         long until = end;
         for (DriverChange change : changes) {
-            Long on = change.on() ? since.putIfAbsent(change.talker(), change.atNanos()) : since.remove(change.talker());
+            Long on =
+                    change.on() ? since.putIfAbsent(change.talker(), change.atNanos()) : since.remove(change.talker());
             if (!change.on() && on != null && on < until) {
                 add(drivers, change.talker(), new Span(on, Math.min(until, change.atNanos())));
             }
