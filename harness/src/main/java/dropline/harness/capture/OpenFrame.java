@@ -1,5 +1,6 @@
 package dropline.harness.capture;
 
+import dropline.bus.trace.TraceSink;
 import dropline.harness.capture.SentFrame.Fate;
 import dropline.protocol.Bytes;
 import java.util.ArrayList;
@@ -49,6 +50,9 @@ final class OpenFrame {
     /** The controller has gone on to its next frame: what was to become of this one has become of it. */
     void followed() {
         followed++;
+        if (kind == TraceSink.REPLY && fate == Fate.OPEN && endNanos != SentFrame.UNKNOWN) {
+            fate = Fate.TIMED_OUT;
+        }
     }
 
     /** Whether nothing more can be learnt. */
