@@ -174,29 +174,4 @@ final class Both implements TraceSink {
         first.ended(atNanos);
         second.ended(atNanos);
     }
-
-    @Override
-    public void nodeStatus(
-            long atNanos, int node, int boots, int receiveErrors, long longestLoopNanos, long refreshes) {
-        first.nodeStatus(atNanos, node, boots, receiveErrors, longestLoopNanos, refreshes);
-        second.nodeStatus(atNanos, node, boots, receiveErrors, longestLoopNanos, refreshes);
-    }
-
-    @Override
-    public void receivedWrong(long atNanos, int receiver, int talker, int transaction) {
-        first.receivedWrong(atNanos, receiver, talker, transaction);
-        second.receivedWrong(atNanos, receiver, talker, transaction);
-    }
-
-    @Override
-    public void phantom(long atNanos, int receiver, int chars) {
-        first.phantom(atNanos, receiver, chars);
-        second.phantom(atNanos, receiver, chars);
-    }
-
-    @Override
-    public void reset(long atNanos, int node, long readyNanos) {
-        first.reset(atNanos, node, readyNanos);
-        second.reset(atNanos, node, readyNanos);
-    }
 }

@@ -24,6 +24,11 @@ final class Lane {
         return new Lane(new SegmentRun(pit, segment, seed, here, new Both(guard, sink)));
     }
 
+    /** The segment's run. */
+    SegmentRun run() {
+        return run;
+    }
+
     /** Steps through a stretch; the block is only read. */
     void step(StateBlock block, long untilNanos) {
         run.offer(block);

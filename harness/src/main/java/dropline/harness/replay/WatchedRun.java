@@ -57,13 +57,14 @@ public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault>
      *
      * @param watchers one for each segment, in the order of the pit
      * @throws IOException if a file cannot be read or written
+     * @throws RunLimitException if it goes on for too long
      */
     public Ran run(List<? extends Watcher> watchers, Between between, Progress progress) throws IOException {
         List<Lane> lanes = new ArrayList<>();
         for (int segment = 0; segment < pit.segments().size(); segment++) {
-            SegmentRun run = new SegmentRun(pit, segment, seed, faults, watchers.get(segment));
-            watchers.get(segment).follow(run);
-            lanes.add(new Lane(run));
+            Lane lane = Lane.of(pit, segment, seed, faults, watchers.get(segment), RunLimit.USUAL);
+            watchers.get(segment).follow(lane.run());
+            lanes.add(lane);
         }
         ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
             Thread thread = new Thread(work, "segment");
@@ -71,7 +72,7 @@ public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault>
             return thread;
         });
         try (Source source = opening.open()) {
-            long end = new Stretches(pool).run(source, lanes, until -> {
+            long end = new Stretches(pool, RunLimit.USUAL).run(source, lanes, until -> {
                 between.stretchEnded();
                 progress.reached(until, Math.min(1.0, share(source, until)));
             });
