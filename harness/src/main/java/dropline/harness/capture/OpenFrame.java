@@ -20,6 +20,7 @@ final class OpenFrame {
     final Bytes bytes;
     final long startNanos;
     private final TreeSet<Integer> touched = new TreeSet<>();
+    private final TreeSet<Integer> misheard = new TreeSet<>();
     private final List<String> remarks = new ArrayList<>();
     long endNanos = SentFrame.UNKNOWN;
     long driverOnNanos = SentFrame.UNKNOWN;
@@ -39,6 +40,10 @@ final class OpenFrame {
 
     void touchedBy(int other) {
         touched.add(other);
+    }
+
+    void misheardBy(int receiver) {
+        misheard.add(receiver);
     }
 
     void remark(String phrase) {
@@ -76,6 +81,7 @@ final class OpenFrame {
                 driverOffNanos,
                 fate,
                 List.copyOf(touched),
+                List.copyOf(misheard),
                 remarks);
     }
 }
