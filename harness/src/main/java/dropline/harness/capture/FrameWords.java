@@ -26,14 +26,25 @@ public final class FrameWords {
     public static String fate(SentFrame frame, Talkers talkers) {
         List<String> parts = new ArrayList<>();
         if (frame.clashed()) {
-            parts.add("clash with "
-                    + String.join(
-                            " and ", frame.touched().stream().map(talkers::name).toList()));
+            parts.add("clash with " + names(frame.touched(), talkers));
+        }
+        if (!frame.misheard().isEmpty()) {
+            parts.add("received wrong by " + names(frame.misheard(), talkers));
         }
         parts.addAll(frame.remarks());
         boolean late = frame.kind() == TraceSink.REPLY && frame.fate() == SentFrame.Fate.TIMED_OUT;
         parts.add(late ? "not taken: timed out" : frame.fate().words());
         return String.join(", ", parts);
+    }
+
+    /** One or two names; of more, the first and how many others. */
+    private static String names(List<Integer> talking, Talkers talkers) {
+        String first = talkers.name(talking.get(0));
+        return switch (talking.size()) {
+            case 1 -> first;
+            case 2 -> first + " and " + talkers.name(talking.get(1));
+            default -> first + " and " + (talking.size() - 1) + " others";
+        };
     }
 
     /** All of it: what it is, until when it lasted, what became of it. */

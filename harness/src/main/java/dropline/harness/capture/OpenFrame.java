@@ -1,5 +1,6 @@
 package dropline.harness.capture;
 
+import dropline.bus.trace.TraceSink;
 import dropline.harness.capture.SentFrame.Fate;
 import dropline.protocol.Bytes;
 import java.util.ArrayList;
@@ -19,6 +20,7 @@ final class OpenFrame {
     final Bytes bytes;
     final long startNanos;
     private final TreeSet<Integer> touched = new TreeSet<>();
+    private final TreeSet<Integer> misheard = new TreeSet<>();
     private final List<String> remarks = new ArrayList<>();
     long endNanos = SentFrame.UNKNOWN;
     long driverOnNanos = SentFrame.UNKNOWN;
@@ -40,6 +42,10 @@ final class OpenFrame {
         touched.add(other);
     }
 
+    void misheardBy(int receiver) {
+        misheard.add(receiver);
+    }
+
     void remark(String phrase) {
         if (!remarks.contains(phrase)) {
             remarks.add(phrase);
@@ -49,6 +55,9 @@ final class OpenFrame {
     /** The controller has gone on to its next frame: what was to become of this one has become of it. */
     void followed() {
         followed++;
+        if (kind == TraceSink.REPLY && fate == Fate.OPEN && endNanos != SentFrame.UNKNOWN) {
+            fate = Fate.TIMED_OUT;
+        }
     }
 
     /** Whether nothing more can be learnt. */
@@ -72,6 +81,7 @@ final class OpenFrame {
                 driverOffNanos,
                 fate,
                 List.copyOf(touched),
+                List.copyOf(misheard),
                 remarks);
     }
 }

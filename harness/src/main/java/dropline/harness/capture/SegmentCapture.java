@@ -169,7 +169,7 @@ public final class SegmentCapture implements WatchedRun.Watcher {
     public void receivedWrong(long atNanos, int receiver, int talker, int transaction) {
         OpenFrame sent = latest[talkers.position(talker)];
         if (sent != null && sent.transaction == transaction) {
-            sent.remark("not received by " + talkers.name(receiver) + " as it was sent");
+            sent.misheardBy(receiver);
         }
     }
 

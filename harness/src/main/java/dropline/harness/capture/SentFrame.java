@@ -20,7 +20,8 @@ import java.util.List;
  * @param driverOffNanos when its driver let go; {@link #UNKNOWN} if it held on
  * @param fate what became of it
  * @param touched who else was on the pair meanwhile: node indices, or {@link TraceSink#CONTROLLER}
- * @param remarks who lost it and how, a phrase each
+ * @param misheard who did not receive it as it was sent: node indices, or {@link TraceSink#CONTROLLER}
+ * @param remarks what else befell it, a phrase each
  */
 public record SentFrame(
         int segment,
@@ -35,6 +36,7 @@ public record SentFrame(
         long driverOffNanos,
         Fate fate,
         List<Integer> touched,
+        List<Integer> misheard,
         List<String> remarks) {
 
     /** In place of an instant that did not come. */
@@ -67,12 +69,18 @@ public record SentFrame(
 
     public SentFrame {
         touched = List.copyOf(touched);
+        misheard = List.copyOf(misheard);
         remarks = List.copyOf(remarks);
     }
 
     /** Whether another transmission touched it. */
     public boolean clashed() {
         return !touched.isEmpty();
+    }
+
+    /** Whether somebody lost it. */
+    public boolean lost() {
+        return !misheard.isEmpty() || !remarks.isEmpty();
     }
 
     /** Driver on to first start bit, negative if it came late; call only where it is known. */

@@ -34,6 +34,9 @@ final class Commands implements IFactory {
         if (type == SurviveCommand.class) {
             return type.cast(new SurviveCommand(console));
         }
+        if (type == DiffCommand.class) {
+            return type.cast(new DiffCommand(console));
+        }
         return CommandLine.defaultFactory().create(type);
     }
 }

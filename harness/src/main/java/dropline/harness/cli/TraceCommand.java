@@ -1,8 +1,10 @@
 package dropline.harness.cli;
 
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
 import dropline.harness.capture.Resolution;
 import dropline.harness.capture.Stretch;
+import dropline.harness.fault.FaultOptions;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.ReadOptions;
 import dropline.harness.replay.Source;
@@ -11,6 +13,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -34,7 +37,8 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         customSynopsis = {
             "dropline trace PIT RECORDING [--from T] --to T [--segment NAME] [--seed N] [--lenient]",
-            "               [--vcd FILE] [--resolution STEP] [--pcapng FILE] [--timeline FILE.svg]",
+            "               [--fault FAULT]... [--vcd FILE] [--resolution STEP] [--pcapng FILE]",
+            "               [--timeline FILE.svg]",
             "dropline trace PIT --for T [--from T] [--to T] ..."
         },
         descriptionHeading = "%n",
@@ -114,6 +118,13 @@ final class TraceCommand implements Callable<Integer> {
             description = "The run's seed; the same seed gives the same run. Default: 1.")
     private long seed = 1;
 
+    @Option(
+            names = "--fault",
+            paramLabel = "FAULT",
+            description = "Let this go wrong, as in \"dead-node NODE at 60s for 30s\"; may be given several times. See"
+                    + " dropline faults.")
+    private List<String> faults = List.of();
+
     @Option(names = "--lenient", description = "Skip bad rows of the recording and count them, instead of stopping.")
     private boolean lenient;
 
@@ -148,11 +159,19 @@ final class TraceCommand implements Callable<Integer> {
                         understood.pit(),
                         opening(understood, stretch),
                         seed,
-                        List.of(),
+                        faults(understood.pit(), stretch),
                         stretch,
                         new TraceSession.Outputs(vcd, step, pcapng, timeline, segmentIndex(understood.pit())))
                 .run();
         return ExitCode.PASS;
+    }
+
+    private List<Fault> faults(Pit understood, Stretch stretch) {
+        FaultOptions.Read read = FaultOptions.read(faults, understood, OptionalLong.of(stretch.toNanos()));
+        if (!read.problems().isEmpty()) {
+            throw PitFiles.wrong(read.problems());
+        }
+        return read.faults();
     }
 
     private Stretch stretch() {

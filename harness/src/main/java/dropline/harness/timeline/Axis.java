@@ -14,7 +14,7 @@ final class Axis {
     static final double GAP = 130;
 
     private static final double WIDEST_FRAME = 820;
-    private static final double MOST_A_BIT = 1.7;
+    private static final double MOST_A_BIT = 1.45;
     private static final double LEAST_A_BIT = 0.2;
 
     /** A piece of the axis; {@code gap} if it is not to scale. */

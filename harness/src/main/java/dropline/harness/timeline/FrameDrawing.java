@@ -41,9 +41,9 @@ final class FrameDrawing {
         }
         bytes(frame, from, width);
         lost(frame);
-        if (!frame.remarks().isEmpty()) {
-            svg.path("sign", Legend.sign(from + width, y + BOX - 2));
-            svg.words("lost", "middle", from + width, y + BOX + 1, "!");
+        if (frame.lost()) {
+            svg.path("sign", Legend.sign(from + width + 13, y + BOX + 8));
+            svg.words("lost", "middle", from + width + 13, y + BOX + 11.5, "!");
         }
         heading(frame, number, from, Math.max(room - from, 0));
         svg.close("g");

@@ -7,11 +7,11 @@ import java.util.List;
 /** Every frame in a line, with all its figures. */
 final class FrameTable {
     private static final double LINE = 17;
-    private static final double[] AT = {0, 30, 138, 372, 432, 545, 658, 802};
+    private static final double[] AT = {0, 28, 130, 350, 394, 502, 612, 752};
     private static final List<String> HEADS = List.of(
             "no.", "starts at (s)", "what", "bytes", "enable lead", "release tail", "gap before", "what became of it");
-    private static final int MOST_OF_A_FATE = 64;
-    private static final int MOST_OF_A_NAME = 42;
+    private static final int MOST_OF_A_FATE = 74;
+    private static final int MOST_OF_A_NAME = 36;
 
     private FrameTable() {}
 
@@ -20,14 +20,14 @@ final class FrameTable {
         for (int column = 0; column < AT.length; column++) {
             svg.words("head", "start", left + AT[column], top, HEADS.get(column));
         }
-        svg.line("axis", left, top + 5, left + 1140, top + 5);
+        svg.line("axis", left, top + 5, left + 1240, top + 5);
         double y = top + 5;
         long before = SentFrame.UNKNOWN;
         for (int i = 0; i < seen.frames().size(); i++) {
             y += LINE;
             SentFrame frame = seen.frames().get(i);
             line(svg, seen, i, before, left, y - 4);
-            svg.line("lane", left, y + 1, left + 1140, y + 1);
+            svg.line("lane", left, y + 1, left + 1240, y + 1);
             before = Math.max(before, frame.endNanos());
         }
         return y + 4;
@@ -49,7 +49,7 @@ final class FrameTable {
             margin(seen, before, frame.startNanos(), ""),
             Words.shortened(fate, MOST_OF_A_FATE)
         };
-        boolean lost = frame.clashed() || !frame.remarks().isEmpty() || frame.fate() == SentFrame.Fate.TIMED_OUT;
+        boolean lost = frame.clashed() || frame.lost() || frame.fate() == SentFrame.Fate.TIMED_OUT;
         svg.open("g", "").title(what + ": " + frame.bytes() + "; " + fate);
         for (int column = 0; column < cells.length; column++) {
             boolean marked = lost && column == cells.length - 1;

@@ -22,7 +22,8 @@ final class Legend {
         x = box(svg, "clash", 0, x, y, "clash: two drivers at once");
         x = box(svg, "cut", 0, x, y, "cut: sent while the driver was off");
         svg.path("sign", sign(x + 13, y + 6));
-        said(svg, x, y, "not received as sent: see the table");
+        svg.words("lost", "middle", x + 13, y + 9.5, "!");
+        said(svg, x, y, "received wrong, or lost: see the table");
         return y + 16;
     }
 

@@ -6,7 +6,7 @@ import java.util.List;
 /** The whole drawing: heading, legend, rows, and the table that says every figure in full. */
 final class Picture {
     private static final double MARGIN = 20;
-    private static final double WIDTH = 1180;
+    private static final double WIDTH = 1280;
 
     private final Seen seen;
     private final String heading;

@@ -73,6 +73,12 @@ public final class PlayedBus {
         return this;
     }
 
+    /** What a talker sends from now on, unless a frame says otherwise. */
+    public PlayedBus bytesOf(int talker, Bytes content) {
+        bytes.put(talker, content);
+        return this;
+    }
+
     /** A whole frame. */
     public PlayedBus frame(
             int talker, int kind, int node, int transaction, long on, long start, long off, Bytes content) {

@@ -60,7 +60,7 @@ final class TimelineTest {
 
         String svg = drawn(bus);
 
-        assertTrue(svg.contains("not received by controller as it was sent"), svg);
+        assertTrue(svg.contains("received wrong by controller"), svg);
         assertTrue(svg.contains("class=\"lost\" x=") && svg.contains(">!<"), svg);
     }
 
