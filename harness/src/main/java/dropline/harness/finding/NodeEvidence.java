@@ -79,7 +79,10 @@ final class NodeEvidence {
     /** Replies to polls of another node; its index. */
     final Sightings forAnother = new Sightings();
 
-    /** How much faster than described its characters are, parts in a million. */
+    /** Frames it sent. */
+    int frames;
+
+    /** Frames clearly faster (below 0, slower) than described; by how many parts in a million. */
     final Sightings fast = new Sightings();
 
     // --- what it hears

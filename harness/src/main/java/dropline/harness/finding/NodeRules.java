@@ -10,7 +10,6 @@ import dropline.bus.pit.Transceiver;
 final class NodeRules {
     private static final int FEW = 2;
     private static final int SEVERAL = 3;
-    private static final long PPM = 2_500;
 
     private final Scene scene;
     private final int baud;
@@ -56,18 +55,19 @@ final class NodeRules {
                     node.babble.sum() + " characters that answer nothing, " + Words.seen(node.babble),
                     Cause.BABBLING_NODE);
         }
-        if (node.fast.count() > FEW && (node.fast.least() > PPM || node.fast.most() < -PPM)) {
-            long ppm = node.fast.least() > PPM ? node.fast.most() : node.fast.least();
+        if (node.fast.count() > FEW) {
+            long ppm = node.fast.least() > 0 ? node.fast.most() : node.fast.least();
             scene.node(
                     node,
                     CERTAIN,
                     node.fast,
                     String.format(
                             java.util.Locale.ROOT,
-                            "its characters are %.2f %% too %s, in all %d of its frames",
+                            "its characters are %.2f %% too %s, in %d of its %d frames",
                             Math.abs(ppm) / 1e4,
                             ppm > 0 ? "short" : "long",
-                            node.fast.count()),
+                            node.fast.count(),
+                            node.frames),
                     Cause.CLOCK_OFF);
         }
     }

@@ -18,6 +18,9 @@ final class WireFold {
     private static final long TOGETHER_NANOS = 100_000_000L;
 
     private static final long TOLERANCE_NANOS = 100;
+    /** Frames this much longer or shorter than described come from a clock that is off: 0.25 %. */
+    private static final double OFF_SHARE = 0.0025;
+
     private static final double MILLION = 1e6;
 
     private final BusEvidence bus;
@@ -193,9 +196,12 @@ final class WireFold {
         if (driver.cut && at - driver.offNanos > TOLERANCE_NANOS) {
             nodes[talker].earlyRelease.add(at, at - driver.offNanos);
         }
+        nodes[talker].frames++;
         double described = promises[talker].charNanos() * driver.chars;
-        double faster = (described / (at - driver.startNanos) - 1) * MILLION;
-        nodes[talker].fast.add(at, Math.round(faster));
+        double shorter = described - (at - driver.startNanos);
+        if (Math.abs(shorter) > described * OFF_SHARE) {
+            nodes[talker].fast.add(at, Math.round(shorter / (described - shorter) * MILLION));
+        }
     }
 
     void carried() {
