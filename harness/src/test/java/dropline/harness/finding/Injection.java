@@ -28,7 +28,7 @@ record Injection(Fault fault, Subject subject, int part) {
             default -> -1;
         };
         int node = switch (strikes) {
-            case NODE, NODE_AND_OTHER -> random.nextInt(nodes);
+            case NODE, NODE_AND_OTHER -> pick(nodes(kind, pit, layout), random);
             case INDICATOR -> layout.slots().get(part).node();
             case CONTROL -> layout.controls().get(part).node();
             case SEGMENT, HOST -> -1;
@@ -93,6 +93,20 @@ record Injection(Fault fault, Subject subject, int part) {
             case LOST_ZERO, NEEDLE_SLIPPED -> 5 + random.nextInt(40);
             default -> 0;
         };
+    }
+
+    /** Frames lost in buffers, and loops that stand still, are normal where the pit file says so: not drawn there. */
+    private static List<Integer> nodes(FaultKind kind, Pit pit, Layout layout) {
+        boolean normal = kind == FaultKind.BLACKOUT || kind == FaultKind.RING_OVERRUN || kind == FaultKind.LOOP_STALL;
+        List<Integer> all = new ArrayList<>();
+        List<Integer> found = new ArrayList<>();
+        for (int i = 0; i < layout.nodes().size(); i++) {
+            all.add(i);
+            if (!Promise.of(pit, pit.segments().get(0), layout.nodes().get(i).node()).losesFrames()) {
+                found.add(i);
+            }
+        }
+        return normal && !found.isEmpty() ? found : all;
     }
 
     private static List<Integer> indicators(FaultKind kind, Layout layout) {
