@@ -119,7 +119,7 @@ final class BusRules {
         long receivers =
                 scene.nodes.stream().filter(node -> node.phantoms.count() > 0).count();
         boolean everywhere = receivers >= Math.max(1, scene.nodes.size() / 2);
-        boolean onlyWhileIdle = bus.wrongWithoutPhantom <= bus.wrong.count() / 8;
+        boolean onlyWhileIdle = bus.wrongWithoutPhantom <= bus.phantoms.count() / 9;
         if (!scene.segment.biased() || !everywhere || !onlyWhileIdle || bus.phantoms.count() < SEVERAL) {
             return false;
         }
@@ -159,8 +159,10 @@ final class BusRules {
                 .filter(node -> node.wrong.count() + node.phantoms.count() > 0)
                 .count();
         int spoilt = bus.wrong.count() + bus.phantoms.count();
-        boolean byOne = receivers == 1 && bus.wrongReplies.count() == 0;
-        if (spoilt < FEW || receivers == 0 || byOne || receivers < Math.max(2, scene.nodes.size() / 3)) {
+        boolean replies = bus.wrongReplies.count() > 0;
+        boolean onlyItsOwn = !replies || bus.wrongReplies.least() == bus.wrongReplies.most();
+        boolean byOne = receivers <= 1 && onlyItsOwn;
+        if (spoilt < FEW || receivers + (replies ? 1 : 0) < FEW || byOne) {
             return false;
         }
         scene.segment(

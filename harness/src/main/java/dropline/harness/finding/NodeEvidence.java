@@ -115,6 +115,12 @@ final class NodeEvidence {
     /** Groups of these with no frame taken in between. */
     int overrunEpisodes;
 
+    /** Overruns so soon after its loop was seen running that its ring cannot have been full. */
+    int overrunsWithRoom;
+
+    /** Characters on the pair when its loop was last seen running. */
+    long charsWhenRunning = Long.MIN_VALUE / 2;
+
     /** Lost the last frame meant for it. */
     boolean losing;
 

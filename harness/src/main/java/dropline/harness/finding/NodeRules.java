@@ -140,15 +140,13 @@ final class NodeRules {
                     Cause.FLOATING_RECEIVER);
             return true;
         }
-        if (node.deaf.count() >= FEW && node.repliedSinceWrong <= node.deaf.count() / 20) {
-            scene.node(
-                    node,
-                    LIKELY,
-                    node.deaf,
-                    "from " + Words.time(node.wrong.firstNanos()) + " on it received all of its "
-                            + node.deaf.count() + " requests wrong",
-                    Cause.WRONG_BAUD,
-                    Cause.CLOCK_OFF);
+        if (node.deaf.count() >= FEW && node.repliedSinceWrong <= node.deaf.count() / 5) {
+            String shows = "from " + Words.time(node.wrong.firstNanos()) + " on it received " + node.deaf.count()
+                    + " requests wrong and replied to " + node.repliedSinceWrong;
+            Cause[] causes = node.fast.count() > 0
+                    ? new Cause[] {Cause.CLOCK_OFF}
+                    : new Cause[] {Cause.WRONG_BAUD, Cause.CLOCK_OFF};
+            scene.node(node, LIKELY, node.deaf, shows, causes);
             return true;
         }
         return node.wrong.count() > 0 && misheard(node);
@@ -180,18 +178,24 @@ final class NodeRules {
             return false;
         }
         boolean byLength = node.overruns.least() > node.longestTaken;
-        Sightings slow = slow(node);
-        if (!byLength && 2 * slow.incidents() >= node.overrunEpisodes) {
+        boolean withRoom = node.overrunsWithRoom > 0;
+        String lost = node.overruns.count() + " frames of " + node.overruns.least() + " to " + node.overruns.most()
+                + " characters were lost in its buffers";
+        if (byLength) {
+            String shows = lost + ", and since the first of them none as long was taken";
+            scene.node(node, LIKELY, node.overruns, shows, Cause.RING_OVERRUN);
+        } else if (withRoom) {
+            String shows = lost + ", " + node.overrunsWithRoom + " of them while its ring must have had room";
+            scene.node(node, CERTAIN, node.overruns, shows, Cause.BLACKOUT);
+        } else if (slow(node).count() > 0) {
             return false;
+        } else if (node.overruns.count() >= 2 * node.overrunEpisodes) {
+            String shows = lost + ", several in a row";
+            scene.node(node, LIKELY, node.overruns, shows, Cause.LOOP_STALL, Cause.BLACKOUT);
+        } else {
+            String shows = lost + ", one at a time";
+            scene.node(node, LIKELY, node.overruns, shows, Cause.BLACKOUT, Cause.LOOP_STALL);
         }
-        scene.node(
-                node,
-                byLength ? LIKELY : CERTAIN,
-                node.overruns,
-                node.overruns.count() + " frames of " + node.overruns.least() + " to " + node.overruns.most()
-                        + " characters were lost in its buffers"
-                        + (byLength ? ", all from " + node.overruns.least() + " characters on, and none shorter" : ""),
-                byLength ? Cause.RING_OVERRUN : Cause.BLACKOUT);
         return true;
     }
 

@@ -38,6 +38,9 @@ final class WireFold {
     private final long[] lastPhantom;
     private final double charNanos;
 
+    private long charsBefore;
+    private long charsSoFar;
+
     private boolean open;
     private int kind;
     private int target;
@@ -131,6 +134,8 @@ final class WireFold {
         driver.chars = frameChars;
         driver.frames++;
         driver.cut = false;
+        charsBefore = charsSoFar;
+        charsSoFar += frameChars;
         if (!driver.on) {
             driver.clashed = false;
         }
@@ -182,6 +187,9 @@ final class WireFold {
         boolean stillAsking = drivers[0].sending && kind == REQUEST && target == talker;
         long asked = stillAsking ? start + Math.round(chars * charNanos) : requestEnd[talker];
         judgeGap(at, talker, at - asked);
+        if (promises[talker].loopReplies()) {
+            evidence.charsWhenRunning = charsBefore;
+        }
         lastReplier = talker;
         if (kind == REQUEST && target == talker && frameTransaction == transaction) {
             targetTalked = true;
@@ -287,6 +295,8 @@ final class WireFold {
         NodeEvidence evidence = nodes[node];
         evidence.overrunEpisodes += evidence.losing ? 0 : 1;
         evidence.losing = true;
+        boolean room = charsSoFar - evidence.charsWhenRunning <= promises[node].ringChars();
+        evidence.overrunsWithRoom += room ? 1 : 0;
         evidence.overruns.add(at, chars);
         targetOverrun |= node == target;
     }
@@ -374,6 +384,7 @@ final class WireFold {
     /** A node's program has a value from the frame it heard whole at that instant. */
     void applied(int node, long heardNanos) {
         NodeEvidence evidence = nodes[node];
+        evidence.charsWhenRunning = charsBefore;
         if (evidence.overruns.count() == 0 || heardNanos <= evidence.overruns.firstNanos()) {
             return;
         }
