@@ -54,10 +54,10 @@ final class BusBuilder {
                 likes.get(block, BusKeys.BOOT).orElse(0L),
                 likes.get(block, BusKeys.CLOCK).orElse(0L),
                 likes.get(block, BusKeys.TICKS_PER_BIT).orElse(0),
-                transceiver(block));
+                transceiver(block, likes));
     }
 
-    private Transceiver transceiver(Block block) {
+    private static Transceiver transceiver(Block block, Likes likes) {
         Transceiver usual = Transceiver.USUAL;
         return new Transceiver(
                 likes.get(block, BusKeys.DRIVER).orElse(usual.driver()),
