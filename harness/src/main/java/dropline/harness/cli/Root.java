@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             ReplayCommand.class,
             TraceCommand.class,
+            DiffCommand.class,
             FaultsCommand.class,
             SurviveCommand.class,
             DiffCommand.class,

@@ -28,15 +28,18 @@ final class BusEvidence {
     /** Polls that failed whoever they were for. */
     final Sightings failures = new Sightings();
 
-    int broadcasts;
+    /** State frames for all, right after a reply and otherwise. */
+    int broadcastsAfterReply;
+
+    int broadcastsOtherwise;
 
     /** Frames that carry values. */
     int stateFrames;
 
-    /** Frames with values that at least two receivers, or the only one, got wrong though nobody else talked. */
+    /** Frames with values that all they were for, or most, got wrong though nobody else talked. */
     final Sightings stateFramesLost = new Sightings();
 
-    /** Frames without values, likewise. */
+    /** Polls without values, likewise. */
     final Sightings plainFramesLost = new Sightings();
 
     /** Values sent again though unchanged. */
@@ -47,8 +50,11 @@ final class BusEvidence {
     /** Its own frames, heard by itself. */
     final Sightings echoes = new Sightings();
 
-    /** Replies it received wrong though nobody else talked. */
+    /** Replies it received wrong though nobody else talked; the talker. */
     final Sightings wrongReplies = new Sightings();
+
+    /** Good replies since the first of them. */
+    int answersSinceWrong;
 
     /** Characters that nobody sent, at any receiver. */
     final Sightings phantoms = new Sightings();
@@ -58,6 +64,9 @@ final class BusEvidence {
 
     /** Instants at which a frame was received wrong, by anybody, though nobody else talked. */
     final Sightings wrong = new Sightings();
+
+    /** Of these, those not preceded by characters that nobody sent. */
+    int wrongWithoutPhantom;
 
     final Sightings clashes = new Sightings();
 

@@ -7,6 +7,8 @@ import static dropline.harness.finding.Confidence.POSSIBLE;
 /** What is wrong with a segment as a whole, all tiers seen; then with its nodes. */
 final class BusRules {
     private static final int FEW = 2;
+    private static final int SEVERAL = 5;
+    private static final double MOST = 0.6;
 
     private final Scene scene;
     private final BusEvidence bus;
@@ -19,12 +21,16 @@ final class BusRules {
     void judge() {
         host();
         boolean explained = stuckDriver() || brownOut();
-        if (!explained) {
-            adapter();
-            explained = echo() || missingBias() || lostState() || noise();
+        if (explained) {
+            return;
         }
-        if (!explained) {
-            new NodeRules(scene).judge();
+        adapter();
+        NodeRules nodes = new NodeRules(scene);
+        nodes.whatTheySend();
+        if (scene.findings().stream().anyMatch(finding -> finding.subject() == Finding.Subject.NODE)) {
+            nodes.whatTheyMissThough();
+        } else if (!echo() && !missingBias() && !lostState() && !noise()) {
+            nodes.whatTheyMiss();
         }
     }
 
@@ -32,8 +38,8 @@ final class BusRules {
         if (bus.noState.count() > 0) {
             scene.host(
                     bus.noState,
-                    "for " + Words.time(bus.noState.most()) + " from " + Words.time(bus.noState.firstNanos())
-                            + " nothing came, though there was something to tell",
+                    "for " + Words.time(bus.noState.most()) + " from "
+                            + Words.time(bus.noState.firstNanos()) + " nothing came, though there was something to tell",
                     Cause.SILENT_HOST);
         }
     }
@@ -82,41 +88,61 @@ final class BusRules {
             scene.segment(
                     LIKELY,
                     slow,
-                    "up to " + Words.time(slow.most()) + " went by in the adapter, " + Words.seen(slow)
-                            + ", more than the pit file allows",
+                    "up to " + Words.time(slow.most()) + " went by in the adapter, "
+                            + Words.seen(slow) + ", more than the pit file allows",
                     Cause.SLOW_ADAPTER);
         }
     }
 
     private boolean echo() {
-        if (bus.echoes.count() < Math.max(FEW, bus.polls / 4)) {
+        Sightings wrong = bus.wrongReplies;
+        boolean fromSeveral = wrong.least() != wrong.most();
+        boolean nodesHear = bus.wrong.count() == wrong.count();
+        if (bus.echoes.count() > FEW) {
+            scene.segment(
+                    CERTAIN, bus.echoes, "the controller received its own frames, " + Words.seen(bus.echoes), Cause.ECHO);
+            return true;
+        }
+        if (wrong.count() <= FEW || !fromSeveral || !nodesHear || bus.answersSinceWrong > wrong.count() / 50) {
             return false;
         }
         scene.segment(
-                CERTAIN, bus.echoes, "the controller received its own frames, " + Words.seen(bus.echoes), Cause.ECHO);
+                LIKELY,
+                wrong,
+                "nodes hear every request and reply, and the controller takes no reply at all from "
+                        + Words.time(wrong.firstNanos()) + " on: " + wrong.count() + " lost behind its own frames",
+                Cause.ECHO);
         return true;
     }
 
     private boolean missingBias() {
         long receivers =
-                scene.nodes.stream().filter(node -> node.phantoms.count() > FEW).count();
+                scene.nodes.stream().filter(node -> node.phantoms.count() > 0).count();
         boolean everywhere = receivers >= Math.max(1, scene.nodes.size() / 2);
-        boolean allTheTime = bus.phantoms.count() > 10 && bus.phantoms.density() > 0.5;
-        if (!scene.segment.biased() || !everywhere || !allTheTime) {
+        boolean onlyWhileIdle = bus.wrongWithoutPhantom <= bus.phantoms.count() / 9;
+        if (!scene.segment.biased() || !everywhere || !onlyWhileIdle || bus.phantoms.count() < SEVERAL) {
             return false;
         }
         scene.segment(
                 LIKELY,
                 bus.phantoms,
                 bus.phantoms.sum() + " characters that nobody sent, at " + receivers + " of " + scene.nodes.size()
-                        + " nodes, all the time",
+                        + " nodes; frames suffered only where such characters came before them",
                 Cause.MISSING_BIAS);
         return true;
     }
 
     private boolean lostState() {
         int lost = bus.stateFramesLost.count();
-        if (lost < FEW || bus.plainFramesLost.count() > lost / 10 || bus.phantoms.count() > 0) {
+        boolean onlyState = bus.plainFramesLost.count() == 0
+                && bus.wrongReplies.count() == 0
+                && bus.phantoms.count() == 0
+                && bus.stateFramesLost.least() != bus.stateFramesLost.most();
+        boolean byAll = bus.wrong.count() > MOST * lost * scene.nodes.size();
+        if (lost < FEW || bus.wrongReplies.count() + bus.phantoms.count() + bus.plainFramesLost.count() > 0) {
+            return false;
+        }
+        if (!onlyState && !byAll) {
             return false;
         }
         scene.segment(
@@ -130,11 +156,13 @@ final class BusRules {
 
     private boolean noise() {
         long receivers = scene.nodes.stream()
-                .filter(node -> node.wrong.count() + node.wrongOfOthers.count() + node.phantoms.count() > 0)
+                .filter(node -> node.wrong.count() + node.phantoms.count() > 0)
                 .count();
         int spoilt = bus.wrong.count() + bus.phantoms.count();
-        boolean byOne = receivers == 1 && bus.wrongReplies.count() == 0;
-        if (spoilt < FEW || receivers == 0 || byOne || receivers < Math.max(2, scene.nodes.size() / 3)) {
+        boolean replies = bus.wrongReplies.count() > 0;
+        boolean onlyItsOwn = !replies || bus.wrongReplies.least() == bus.wrongReplies.most();
+        boolean byOne = receivers <= 1 && onlyItsOwn;
+        if (spoilt < FEW || receivers + (replies ? 1 : 0) < FEW || byOne) {
             return false;
         }
         scene.segment(

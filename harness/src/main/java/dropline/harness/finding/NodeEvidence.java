@@ -25,9 +25,6 @@ final class NodeEvidence {
     /** No frame came and no reason was seen; the amount is how many in a row. */
     final Sightings silent = new Sightings();
 
-    /** Likewise, right after a reply of another node. */
-    final Sightings silentAfterAnother = new Sightings();
-
     /** No frame came, for it received the request wrong though nobody else talked. */
     final Sightings deaf = new Sightings();
 
@@ -79,7 +76,15 @@ final class NodeEvidence {
     /** Replies to polls of another node; its index. */
     final Sightings forAnother = new Sightings();
 
-    /** How much faster than described its characters are, parts in a million. */
+    /** Requests sent to it, and replied to by it, since the first of those. */
+    int askedSince;
+
+    int repliedSince;
+
+    /** Frames it sent. */
+    int frames;
+
+    /** Frames clearly faster (below 0, slower) than described; by how many parts in a million. */
     final Sightings fast = new Sightings();
 
     // --- what it hears
@@ -87,19 +92,39 @@ final class NodeEvidence {
     /** Frames of the controller it received wrong though no other transmission touched them. */
     final Sightings wrong = new Sightings();
 
-    /** Frames of other nodes, likewise. */
-    final Sightings wrongOfOthers = new Sightings();
+    /** Of these, those right after a reply. */
+    int wrongAfterReply;
+
+    /** Replies it made since the first of them. */
+    int repliedSinceWrong;
+
+    /** Requests to it right after a reply, and all others. */
+    int askedAfterReply;
+
+    int askedOtherwise;
 
     /** Characters nobody sent. */
     final Sightings phantoms = new Sightings();
 
-    /** Of these, those right after or in a frame of its own. */
+    /** Of these, those right after a frame of its own. */
     final Sightings phantomsOfOwn = new Sightings();
 
     /** Frames lost in its buffers; characters of the frame. */
     final Sightings overruns = new Sightings();
 
-    /** The longest frame it is known to have taken, characters. */
+    /** Groups of these with no frame taken in between. */
+    int overrunEpisodes;
+
+    /** Overruns so soon after its loop was seen running that its ring cannot have been full. */
+    int overrunsWithRoom;
+
+    /** Characters on the pair when its loop was last seen running. */
+    long charsWhenRunning = Long.MIN_VALUE / 2;
+
+    /** Lost the last frame meant for it. */
+    boolean losing;
+
+    /** The longest frame it is known to have taken since the first of them, characters. */
     int longestTaken;
 
     /** Values its program took later than described; ns from heard to applied. */

@@ -10,7 +10,6 @@ import dropline.bus.pit.Transceiver;
 final class NodeRules {
     private static final int FEW = 2;
     private static final int SEVERAL = 3;
-    private static final long PPM = 2_500;
 
     private final Scene scene;
     private final int baud;
@@ -20,13 +19,27 @@ final class NodeRules {
         this.baud = scene.segment.baud();
     }
 
-    void judge() {
+    /** What nodes send shows to the nanosecond, and spoils what others do. */
+    void whatTheySend() {
         scene.nodes.forEach(this::address);
         scene.nodes.forEach(this::talks);
         scene.nodes.forEach(this::drives);
+    }
+
+    /** What nodes do not do, where nothing else explains it. */
+    void whatTheyMiss() {
         for (NodeEvidence node : scene.nodes) {
-            if (!scene.named(node)) {
-                state(node);
+            if (!restarts(node) && !hearing(node) && !buffers(node) && !blocked(node)) {
+                silence(node);
+            }
+        }
+    }
+
+    /** What nodes do not do though somebody else spoils the line. */
+    void whatTheyMissThough() {
+        for (NodeEvidence node : scene.nodes) {
+            if (!scene.named(node) && !restarts(node)) {
+                silence(node);
             }
         }
     }
@@ -36,15 +49,14 @@ final class NodeRules {
         if (count == 0) {
             return;
         }
-        String other =
-                scene.layout.nodes().get((int) node.forAnother.most()).node().name();
-        boolean ownUnanswered = node.replied <= node.asked / 10;
+        String other = scene.layout.nodes().get((int) node.forAnother.most()).node().name();
+        boolean ownUnanswered = node.askedSince > 0 && node.repliedSince <= node.askedSince / 10;
         scene.node(
                 node,
                 ownUnanswered || count > FEW ? CERTAIN : LIKELY,
                 node.forAnother,
-                "it replied to " + count + " polls of node " + other + " and to " + Words.of(node.replied, node.asked)
-                        + " of its own",
+                "it replied to " + count + " polls of node " + other + ", and since the first to "
+                        + Words.of(node.repliedSince, node.askedSince) + " of its own",
                 ownUnanswered ? Cause.DUPLICATE_ADDRESS : Cause.ANSWERS_ANOTHER);
     }
 
@@ -57,18 +69,19 @@ final class NodeRules {
                     node.babble.sum() + " characters that answer nothing, " + Words.seen(node.babble),
                     Cause.BABBLING_NODE);
         }
-        if (node.fast.count() > FEW && (node.fast.least() > PPM || node.fast.most() < -PPM)) {
-            long ppm = node.fast.least() > PPM ? node.fast.most() : node.fast.least();
+        if (node.fast.count() > FEW) {
+            long ppm = node.fast.least() > 0 ? node.fast.most() : node.fast.least();
             scene.node(
                     node,
                     CERTAIN,
                     node.fast,
                     String.format(
                             java.util.Locale.ROOT,
-                            "its characters are %.2f %% too %s, in all %d of its frames",
+                            "its characters are %.2f %% too %s, in %d of its %d frames",
                             Math.abs(ppm) / 1e4,
                             ppm > 0 ? "short" : "long",
-                            node.fast.count()),
+                            node.fast.count(),
+                            node.frames),
                     Cause.CLOCK_OFF);
         }
     }
@@ -93,88 +106,105 @@ final class NodeRules {
 
     private void drive(NodeEvidence node, Sightings seen, String what, Cause cause) {
         if (seen.count() > 0) {
-            scene.node(
-                    node, CERTAIN, seen, Words.bits(seen.most(), baud) + " " + what + ", " + Words.seen(seen), cause);
+            scene.node(node, CERTAIN, seen, Words.bits(seen.most(), baud) + " " + what + ", " + Words.seen(seen), cause);
         }
     }
 
     // --- what a node does not do
 
-    private void state(NodeEvidence node) {
-        if (node.resets.count() > 0) {
-            scene.node(
-                    node,
-                    CERTAIN,
-                    node.resets,
-                    "it restarted, " + Words.seen(node.resets) + ", and was silent for up to "
-                            + Words.time(node.resets.most()),
-                    Cause.RESET);
-        } else if (!hearing(node) && !buffers(node) && !blocked(node)) {
-            silence(node);
+    private boolean restarts(NodeEvidence node) {
+        if (node.resets.count() == 0) {
+            return false;
         }
+        scene.node(
+                node,
+                CERTAIN,
+                node.resets,
+                "it restarted, " + Words.seen(node.resets) + ", and was silent for up to "
+                        + Words.time(node.resets.most()),
+                Cause.RESET);
+        return true;
     }
 
     private boolean hearing(NodeEvidence node) {
-        boolean described = scene.layout
-                        .nodes()
-                        .get(node.node)
-                        .node()
-                        .profile()
-                        .transceiver()
-                        .receiver()
-                == Transceiver.Receiver.FLOATING_WHILE_SENDING;
-        if (!described && node.phantomsOfOwn.count() > FEW && node.phantomsOfOwn.count() > node.phantoms.count() / 2) {
+        boolean described =
+                scene.layout.nodes().get(node.node).node().profile().transceiver().receiver()
+                        == Transceiver.Receiver.FLOATING_WHILE_SENDING;
+        if (!described && node.phantomsOfOwn.count() >= FEW && node.phantomsOfOwn.count() == node.phantoms.count()) {
             scene.node(
                     node,
                     LIKELY,
                     node.phantomsOfOwn,
-                    node.phantomsOfOwn.sum() + " characters that nobody sent came in while it sent, "
+                    "characters that nobody sent spoilt the frame after one of its own, and no other, "
                             + Words.seen(node.phantomsOfOwn),
                     Cause.FLOATING_RECEIVER);
             return true;
         }
-        if (node.deaf.count() > 0 && node.replied <= node.asked / 20) {
-            scene.node(
-                    node,
-                    LIKELY,
-                    node.deaf,
-                    "it received " + Words.of(node.deaf.count(), node.asked)
-                            + " of its requests wrong and never replied",
-                    Cause.WRONG_BAUD,
-                    Cause.SWAPPED_PAIR);
+        if (node.deaf.count() >= FEW && node.repliedSinceWrong <= node.deaf.count() / 5) {
+            String shows = "from " + Words.time(node.wrong.firstNanos()) + " on it received " + node.deaf.count()
+                    + " requests wrong and replied to " + node.repliedSinceWrong;
+            Cause[] causes = node.fast.count() > 0
+                    ? new Cause[] {Cause.CLOCK_OFF}
+                    : new Cause[] {Cause.WRONG_BAUD, Cause.CLOCK_OFF};
+            scene.node(node, LIKELY, node.deaf, shows, causes);
             return true;
         }
-        int wrong = node.wrong.count() + node.wrongOfOthers.count();
-        if (wrong > 0) {
-            scene.node(
-                    node,
-                    wrong > FEW ? LIKELY : POSSIBLE,
-                    node.wrong.count() > 0 ? node.wrong : node.wrongOfOthers,
-                    "it alone received " + wrong + " frames wrong, though nobody else talked",
-                    Cause.COMMON_WIRE_LIFTED);
-            return true;
+        return node.wrong.count() > 0 && misheard(node);
+    }
+
+    /** Hears wrongly now and then, alone: after replies only, or whenever. */
+    private boolean misheard(NodeEvidence node) {
+        int after = scene.bus.broadcastsAfterReply + node.askedAfterReply;
+        int otherwise = scene.bus.broadcastsOtherwise + node.askedOtherwise;
+        int wrong = node.wrong.count();
+        int wrongOtherwise = wrong - node.wrongAfterReply;
+        double expected = (double) wrong / Math.max(1, after) * otherwise;
+        String shows = "it alone received " + wrong + " frames wrong though nobody else talked, "
+                + Words.of(node.wrongAfterReply, after) + " that came right after a reply and "
+                + Words.of(wrongOtherwise, otherwise) + " others";
+        Confidence confidence = wrong > FEW ? LIKELY : POSSIBLE;
+        if (wrongOtherwise > 0) {
+            scene.node(node, confidence, node.wrong, shows, Cause.COMMON_WIRE_LIFTED);
+        } else if (expected > SEVERAL) {
+            scene.node(node, confidence, node.wrong, shows, Cause.EAVESDROPPER);
+        } else {
+            scene.node(node, confidence, node.wrong, shows, Cause.EAVESDROPPER, Cause.COMMON_WIRE_LIFTED);
         }
-        return false;
+        return true;
     }
 
     private boolean buffers(NodeEvidence node) {
         if (node.overruns.count() < FEW || scene.promise(node).losesFrames()) {
             return false;
         }
-        boolean byLength = node.longestTaken > 0 && node.overruns.least() > node.longestTaken;
-        scene.node(
-                node,
-                byLength ? LIKELY : CERTAIN,
-                node.overruns,
-                node.overruns.count() + " frames of " + node.overruns.least() + " to " + node.overruns.most()
-                        + " characters were lost in its buffers"
-                        + (byLength ? ", none of up to " + node.longestTaken + " characters" : ""),
-                byLength ? Cause.RING_OVERRUN : Cause.BLACKOUT);
+        boolean byLength = node.overruns.least() > node.longestTaken;
+        boolean withRoom = node.overrunsWithRoom > 0;
+        String lost = node.overruns.count() + " frames of " + node.overruns.least() + " to " + node.overruns.most()
+                + " characters were lost in its buffers";
+        if (byLength) {
+            String shows = lost + ", and since the first of them none as long was taken";
+            scene.node(node, LIKELY, node.overruns, shows, Cause.RING_OVERRUN);
+        } else if (withRoom) {
+            String shows = lost + ", " + node.overrunsWithRoom + " of them while its ring must have had room";
+            scene.node(node, CERTAIN, node.overruns, shows, Cause.BLACKOUT);
+        } else if (slow(node).count() > 0) {
+            return false;
+        } else if (node.overruns.count() >= 2 * node.overrunEpisodes) {
+            String shows = lost + ", several in a row";
+            scene.node(node, LIKELY, node.overruns, shows, Cause.LOOP_STALL, Cause.BLACKOUT);
+        } else {
+            String shows = lost + ", one at a time";
+            scene.node(node, LIKELY, node.overruns, shows, Cause.BLACKOUT, Cause.LOOP_STALL);
+        }
         return true;
     }
 
+    private static Sightings slow(NodeEvidence node) {
+        return node.late.count() >= node.slowApplied.count() ? node.late : node.slowApplied;
+    }
+
     private boolean blocked(NodeEvidence node) {
-        Sightings seen = node.late.count() >= node.slowApplied.count() ? node.late : node.slowApplied;
+        Sightings seen = slow(node);
         if (seen.count() == 0) {
             return false;
         }
@@ -193,23 +223,15 @@ final class NodeRules {
         if (count < SEVERAL) {
             return;
         }
-        if (node.longestSilentRun >= Math.max(SEVERAL, count / 2)) {
-            scene.node(
-                    node,
-                    LIKELY,
-                    node.silent,
-                    Words.of(count, node.asked) + " requests got no reply, " + node.longestSilentRun
-                            + " in a row, and it sent nothing at all meanwhile",
-                    Cause.DEAD_NODE,
-                    Cause.BACK_FEED);
-        } else {
-            scene.node(
-                    node,
-                    LIKELY,
-                    node.silent,
-                    Words.of(count, node.asked) + " requests got no reply, " + node.silentAfterAnother.count()
-                            + " of them right after another node's reply",
-                    Cause.EAVESDROPPER);
-        }
+        boolean forGood = node.longestSilentRun >= Math.max(SEVERAL, count / 2);
+        scene.node(
+                node,
+                forGood ? LIKELY : POSSIBLE,
+                node.silent,
+                Words.of(count, node.asked) + " requests got no reply, " + node.longestSilentRun
+                        + " in a row, and it sent nothing at all meanwhile",
+                Cause.DEAD_NODE,
+                Cause.BACK_FEED,
+                Cause.SWAPPED_PAIR);
     }
 }

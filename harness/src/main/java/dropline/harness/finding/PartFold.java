@@ -85,6 +85,10 @@ final class PartFold {
         }
     }
 
+    int nodeOf(int slot) {
+        return nodeOfSlot[slot].node;
+    }
+
     void applied(long at, int index, int serial, long heardNanos) {
         SlotEvidence slot = slots[index];
         slot.applied++;

@@ -23,6 +23,8 @@ import java.util.List;
  * @param mostLoopNanos longest pass of its loop
  * @param charNanos a character as its clock makes it, as a fraction of which frames are judged
  * @param answerNanos longest reply gap and reply
+ * @param loopReplies whether it replies from its loop
+ * @param ringChars characters that surely still fit its ring after its loop was seen running
  * @param losesFrames whether blocked interrupts or a full ring may lose frames as described
  */
 record Promise(
@@ -34,6 +36,8 @@ record Promise(
         long mostLoopNanos,
         double charNanos,
         long answerNanos,
+        boolean loopReplies,
+        long ringChars,
         boolean losesFrames) {
 
     /** Where a busy period ends no matter what, ns. */
@@ -65,6 +69,8 @@ record Promise(
                         : new UartClock(profile.clockHz(), profile.ticksPerBit()).charsNanos(segment.format(), 1000)
                                 / 1000.0,
                 most + Math.round(longestReply(pit, segment, node) * charNanos),
+                loop,
+                profile.ringChars() - 1 - Math.round(profile.loopPassNanos() / charNanos),
                 losesFrames(profile, tasks, charNanos));
     }
 

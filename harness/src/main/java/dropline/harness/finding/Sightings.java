@@ -4,7 +4,10 @@ package dropline.harness.finding;
 final class Sightings {
     private static final long WINDOW_NANOS = 50_000_000L;
 
+    private static final long INCIDENT_NANOS = 100_000_000L;
+
     private int count;
+    private int incidents;
     private int windows;
     private long lastWindow = -1;
     private long firstNanos;
@@ -15,8 +18,11 @@ final class Sightings {
 
     /** Notes one at an instant; amounts are in whatever unit the field they stand in says. */
     void add(long atNanos, long amount) {
-        if (count++ == 0) {
+        if (count == 0) {
             firstNanos = atNanos;
+        }
+        if (count++ == 0 || atNanos - lastNanos > INCIDENT_NANOS) {
+            incidents++;
         }
         lastNanos = atNanos;
         least = Math.min(least, amount);
@@ -30,6 +36,11 @@ final class Sightings {
 
     int count() {
         return count;
+    }
+
+    /** Groups of sightings more than 100 ms apart. */
+    int incidents() {
+        return incidents;
     }
 
     /** Stretches of 50 ms in which it was seen. */

@@ -4,6 +4,8 @@ import static dropline.bus.trace.TraceSink.CONTROLLER;
 import static dropline.bus.trace.TraceSink.REPLY;
 import static dropline.bus.trace.TraceSink.REQUEST;
 
+import java.util.Arrays;
+
 /**
  * Folds frames, drivers and what receivers made of them. A frame of the controller and all that follows until its next
  * one are one exchange; it is summed up when the next begins.
@@ -17,7 +19,14 @@ final class WireFold {
     /** Restarts no further apart have one reason. */
     private static final long TOGETHER_NANOS = 100_000_000L;
 
+    /** Frames of the controller whose length is remembered. */
+    private static final int RECENT = 32;
+
+    private static final double MOST = 0.6;
     private static final long TOLERANCE_NANOS = 100;
+    /** Frames this much longer or shorter than described come from a clock that is off: 0.25 %. */
+    private static final double OFF_SHARE = 0.0025;
+
     private static final double MILLION = 1e6;
 
     private final BusEvidence bus;
@@ -26,7 +35,11 @@ final class WireFold {
     private final Driver[] drivers;
     private final long[] requestEnd;
     private final long[] readyNanos;
+    private final long[] lastPhantom;
     private final double charNanos;
+
+    private long charsBefore;
+    private long charsSoFar;
 
     private boolean open;
     private int kind;
@@ -46,6 +59,10 @@ final class WireFold {
     private int previousReplier = NOBODY;
     private final int hearers;
 
+    private final long[] recentEnd = new long[RECENT];
+    private final int[] recentChars = new int[RECENT];
+    private int recent;
+
     /** {@code nodes} and {@code promises} are by index of the pit's layout, null where a node is not the segment's. */
     WireFold(BusEvidence bus, NodeEvidence[] nodes, Promise[] promises, int hearers, double charNanos) {
         this.bus = bus;
@@ -59,6 +76,8 @@ final class WireFold {
         }
         requestEnd = new long[nodes.length];
         readyNanos = new long[nodes.length];
+        lastPhantom = new long[nodes.length + 1];
+        Arrays.fill(lastPhantom, Long.MIN_VALUE);
     }
 
     // --- drivers
@@ -115,6 +134,8 @@ final class WireFold {
         driver.chars = frameChars;
         driver.frames++;
         driver.cut = false;
+        charsBefore = charsSoFar;
+        charsSoFar += frameChars;
         if (!driver.on) {
             driver.clashed = false;
         }
@@ -160,15 +181,20 @@ final class WireFold {
         NodeEvidence evidence = nodes[talker];
         if (node != talker) {
             evidence.forAnother.add(at, node);
+            lastReplier = talker;
             return;
         }
-        judgeGap(at, talker, at - requestEnd[talker]);
+        boolean stillAsking = drivers[0].sending && kind == REQUEST && target == talker;
+        long asked = stillAsking ? start + Math.round(chars * charNanos) : requestEnd[talker];
+        judgeGap(at, talker, at - asked);
+        if (promises[talker].loopReplies()) {
+            evidence.charsWhenRunning = charsBefore;
+        }
         lastReplier = talker;
         if (kind == REQUEST && target == talker && frameTransaction == transaction) {
             targetTalked = true;
         } else {
-            evidence.replied++;
-            evidence.silentRun = 0;
+            replied(evidence);
         }
     }
 
@@ -188,14 +214,20 @@ final class WireFold {
             if (kind == REQUEST) {
                 requestEnd[target] = at;
             }
+            recent = (recent + 1) % RECENT;
+            recentEnd[recent] = at;
+            recentChars[recent] = chars;
             return;
         }
         if (driver.cut && at - driver.offNanos > TOLERANCE_NANOS) {
             nodes[talker].earlyRelease.add(at, at - driver.offNanos);
         }
+        nodes[talker].frames++;
         double described = promises[talker].charNanos() * driver.chars;
-        double faster = (described / (at - driver.startNanos) - 1) * MILLION;
-        nodes[talker].fast.add(at, Math.round(faster));
+        double shorter = described - (at - driver.startNanos);
+        if (Math.abs(shorter) > described * OFF_SHARE) {
+            nodes[talker].fast.add(at, Math.round(shorter / (described - shorter) * MILLION));
+        }
     }
 
     void carried() {
@@ -209,6 +241,7 @@ final class WireFold {
         }
         nodes[node].answered++;
         bus.answers++;
+        bus.answersSinceWrong += bus.wrongReplies.count() > 0 ? 1 : 0;
     }
 
     /** What comes is over; sums up the last exchange. */
@@ -233,36 +266,38 @@ final class WireFold {
             return;
         }
         bus.wrong.add(at, 1);
+        bus.wrongWithoutPhantom += lastPhantom[receiver + 1] == at ? 0 : 1;
         if (receiver == CONTROLLER) {
             bus.wrongReplies.add(at, talker);
         } else if (talker == CONTROLLER) {
-            nodes[receiver].wrong.add(at, chars);
+            NodeEvidence evidence = nodes[receiver];
+            evidence.wrong.add(at, chars);
+            evidence.wrongAfterReply += previousReplier == NOBODY ? 0 : 1;
             wrongReceivers++;
             targetWrong |= receiver == target;
-        } else {
-            nodes[receiver].wrongOfOthers.add(at, talker);
         }
     }
 
     void phantom(long at, int receiver, int count) {
         bus.phantoms.add(at, count);
         phantoms = true;
-        Driver driver = drivers[receiver + 1];
-        boolean own = driver.on || driver.sending || at - Math.max(driver.endNanos, driver.offNanos) <= 3 * charNanos;
+        lastPhantom[receiver + 1] = at;
         if (receiver == CONTROLLER) {
-            if (own) {
-                bus.echoes.add(at, count);
-            }
             return;
         }
         nodes[receiver].phantoms.add(at, count);
-        if (own) {
+        if (previousReplier == receiver) {
             nodes[receiver].phantomsOfOwn.add(at, count);
         }
     }
 
     void overrun(long at, int node) {
-        nodes[node].overruns.add(at, chars);
+        NodeEvidence evidence = nodes[node];
+        evidence.overrunEpisodes += evidence.losing ? 0 : 1;
+        evidence.losing = true;
+        boolean room = charsSoFar - evidence.charsWhenRunning <= promises[node].ringChars();
+        evidence.overrunsWithRoom += room ? 1 : 0;
+        evidence.overruns.add(at, chars);
         targetOverrun |= node == target;
     }
 
@@ -288,27 +323,34 @@ final class WireFold {
         if (carries) {
             bus.stateFrames++;
         }
-        if (wrongReceivers >= Math.min(2, hearers)) {
-            (carries ? bus.stateFramesLost : bus.plainFramesLost).add(start, wrongReceivers);
-        }
+        boolean afterReply = previousReplier != NOBODY;
         if (kind == REQUEST) {
-            closePoll(nodes[target]);
-        } else {
-            bus.broadcasts++;
+            if (targetWrong) {
+                (carries ? bus.stateFramesLost : bus.plainFramesLost).add(start, target);
+            }
+            closePoll(nodes[target], afterReply);
+            return;
         }
+        if (wrongReceivers > MOST * hearers) {
+            bus.stateFramesLost.add(start, wrongReceivers);
+        }
+        bus.broadcastsAfterReply += afterReply ? 1 : 0;
+        bus.broadcastsOtherwise += afterReply ? 0 : 1;
     }
 
-    private void closePoll(NodeEvidence evidence) {
+    private void closePoll(NodeEvidence evidence, boolean afterReply) {
         bus.polls++;
         bus.pollsWithPhantoms += phantoms ? 1 : 0;
         evidence.asked++;
+        evidence.askedAfterReply += afterReply ? 1 : 0;
+        evidence.askedOtherwise += afterReply ? 0 : 1;
+        evidence.askedSince += evidence.forAnother.count() > 0 ? 1 : 0;
         if (!answered) {
             bus.failures.add(start, target);
         }
         if (targetTalked || answered) {
-            evidence.replied++;
-            evidence.silentRun = 0;
-            evidence.longestTaken = Math.max(evidence.longestTaken, chars);
+            replied(evidence);
+            taken(evidence, chars);
             if (!answered) {
                 evidence.unheard.add(start, 1);
             }
@@ -322,8 +364,35 @@ final class WireFold {
             evidence.silentRun++;
             evidence.longestSilentRun = Math.max(evidence.longestSilentRun, evidence.silentRun);
             evidence.silent.add(start, evidence.silentRun);
-            if (previousReplier >= 0 && previousReplier != target) {
-                evidence.silentAfterAnother.add(start, 1);
+        }
+    }
+
+    private static void replied(NodeEvidence evidence) {
+        evidence.replied++;
+        evidence.silentRun = 0;
+        evidence.repliedSince += evidence.forAnother.count() > 0 ? 1 : 0;
+        evidence.repliedSinceWrong += evidence.wrong.count() > 0 ? 1 : 0;
+    }
+
+    private static void taken(NodeEvidence evidence, int length) {
+        evidence.losing = false;
+        if (evidence.overruns.count() > 0) {
+            evidence.longestTaken = Math.max(evidence.longestTaken, length);
+        }
+    }
+
+    /** A node's program has a value from the frame it heard whole at that instant. */
+    void applied(int node, long heardNanos) {
+        NodeEvidence evidence = nodes[node];
+        evidence.charsWhenRunning = charsBefore;
+        if (evidence.overruns.count() == 0 || heardNanos <= evidence.overruns.firstNanos()) {
+            return;
+        }
+        for (int i = 0; i < RECENT; i++) {
+            int frame = Math.floorMod(recent - i, RECENT);
+            if (Math.abs(recentEnd[frame] - heardNanos) <= charNanos) {
+                taken(evidence, recentChars[frame]);
+                return;
             }
         }
     }

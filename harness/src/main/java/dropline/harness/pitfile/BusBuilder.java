@@ -6,6 +6,7 @@ import dropline.bus.pit.Controller;
 import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Profile.ReplyFrom;
+import dropline.bus.pit.Transceiver;
 import dropline.harness.pitfile.BusKeys.HubKind;
 import dropline.harness.pitfile.BusKeys.Speech;
 import dropline.protocol.Protocol;
@@ -52,7 +53,16 @@ final class BusBuilder {
                         .toList(),
                 likes.get(block, BusKeys.BOOT).orElse(0L),
                 likes.get(block, BusKeys.CLOCK).orElse(0L),
-                likes.get(block, BusKeys.TICKS_PER_BIT).orElse(0));
+                likes.get(block, BusKeys.TICKS_PER_BIT).orElse(0),
+                transceiver(block, likes));
+    }
+
+    private static Transceiver transceiver(Block block, Likes likes) {
+        Transceiver usual = Transceiver.USUAL;
+        return new Transceiver(
+                likes.get(block, BusKeys.DRIVER).orElse(usual.driver()),
+                likes.get(block, BusKeys.RECEIVER).orElse(usual.receiver()),
+                likes.get(block, BusKeys.SAMPLES_PER_BIT).orElse(usual.samplesPerBit()));
     }
 
     private static Profile.Task task(Block block) {

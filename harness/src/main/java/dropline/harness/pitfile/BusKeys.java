@@ -4,6 +4,8 @@ import dropline.bus.chance.Distribution;
 import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Indicator.Blocks;
 import dropline.bus.pit.Profile.ReplyFrom;
+import dropline.bus.pit.Transceiver.Driver;
+import dropline.bus.pit.Transceiver.Receiver;
 import dropline.harness.pitfile.Words.Choices;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized.ReplyChoice;
@@ -107,6 +109,27 @@ final class BusKeys {
     static final Key<Integer> TICKS_PER_BIT =
             Key.optional("ticks-per-bit", Numbers.whole(1, 16_777_216), "clock ticks a bit lasts, with clock");
 
+    static final Key<Driver> DRIVER = Key.optional(
+            "driver",
+            Words.choice(new Choices<Driver>()
+                    .with("enable-line", Driver.ENABLE_LINE)
+                    .with("automatic", Driver.AUTOMATIC)
+                    .with("zeros-only", Driver.ZEROS_ONLY)),
+            "what switches the driver: an enable line; the data itself, for enable-lead 0 us and its hold time as"
+                    + " release-tail; or only its zeros, ones being left to the bias; enable-line where left out");
+    static final Key<Receiver> RECEIVER = Key.optional(
+            "receiver",
+            Words.choice(new Choices<Receiver>()
+                    .with("always-on", Receiver.ALWAYS_ON)
+                    .with("off-while-sending", Receiver.OFF_WHILE_SENDING)
+                    .with("floating-while-sending", Receiver.FLOATING_WHILE_SENDING)),
+            "what the receiver's output does while the node sends: follows the pair, rests at one (pulled up), or"
+                    + " floats; off-while-sending where left out");
+    static final Key<Integer> SAMPLES_PER_BIT = Key.optional(
+            "samples-per-bit",
+            Words.choice(new Choices<Integer>().with("16", 16).with("8", 8)),
+            "how often its UART samples a bit: 8 at an AVR's double speed; 16 where left out");
+
     static final Key<Long> TASK_EVERY =
             Key.required("every", Times.time(Times.MICRO, Times.HOUR), "from one start to the next");
     static final Key<Long> TASK_TAKES = Key.required("takes", Times.time(1, Times.HOUR), "how long it blocks");
@@ -130,7 +153,10 @@ final class BusKeys {
             RING,
             BOOT,
             CLOCK,
-            TICKS_PER_BIT);
+            TICKS_PER_BIT,
+            DRIVER,
+            RECEIVER,
+            SAMPLES_PER_BIT);
     static final Section PROFILES = Section.named("profiles", "firmware timings, by name", PROFILE_KEYS, TASKS)
             .withShorthand(LIKE);
     static final Section PROFILE = Section.one(
@@ -227,8 +253,14 @@ final class BusKeys {
                     ADAPTER)
             .required();
 
+    static final Key<Boolean> BIAS = Key.standard(
+            "bias",
+            Words.choice(new Choices<Boolean>().with("yes", true).with("no", false)),
+            "yes",
+            "whether the pair rests at one while nobody drives it: bias resistors, or fail-safe receivers");
+
     static final Section SEGMENTS = Section.named(
-                    "segments", "the RS-485 pairs, by name", List.of(BAUD, FORMAT, PROTOCOL), SIZED, CONTROLLER)
+                    "segments", "the RS-485 pairs, by name", List.of(BAUD, FORMAT, PROTOCOL, BIAS), SIZED, CONTROLLER)
             .required();
 
     // --- nodes ----------------------------------------------------------------------------------------------------

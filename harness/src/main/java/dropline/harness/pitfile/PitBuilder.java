@@ -60,7 +60,8 @@ final class PitBuilder {
                 block.value(BusKeys.FORMAT),
                 bus.protocol(block),
                 bus.controller(block),
-                parts.nodesOn(block).stream().map(this::node).toList());
+                parts.nodesOn(block).stream().map(this::node).toList(),
+                block.value(BusKeys.BIAS));
     }
 
     private Node node(Block block) {

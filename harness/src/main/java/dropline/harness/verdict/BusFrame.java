@@ -9,7 +9,7 @@ package dropline.harness.verdict;
  * @param transaction the segment's transaction or broadcast it belongs to
  * @param startNanos first start bit, ns into the recording
  * @param endNanos end of the last stop bit, ns into the recording
- * @param clashed whether another transmission touched it, so that nobody received it
+ * @param clashed whether another transmission touched it
  */
 public record BusFrame(
         String talker, Kind kind, String node, int transaction, long startNanos, long endNanos, boolean clashed) {
