@@ -29,7 +29,6 @@ import picocli.CommandLine.Spec;
             DiffCommand.class,
             FaultsCommand.class,
             SurviveCommand.class,
-            DiffCommand.class,
             DescribeCommand.class,
             ConvertCommand.class,
             DemoCommand.class
