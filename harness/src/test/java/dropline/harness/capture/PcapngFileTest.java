@@ -118,7 +118,7 @@ final class PcapngFileTest {
         PlayedBus bus = new PlayedBus(2);
         bus.at(0, sink -> sink.driverOn(0, 1));
         for (int i = 0; i < 30; i++) {
-            long at = i * 20 * BIT;
+            long at = i * 20L * BIT;
             int transaction = i + 1;
             bus.at(at, sink -> sink.clash(at, CONTROLLER, 1));
             bus.frame(CONTROLLER, TraceSink.REQUEST, 0, transaction, at, at, at + 10 * BIT, Bytes.of(1));

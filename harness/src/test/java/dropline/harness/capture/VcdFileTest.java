@@ -189,7 +189,7 @@ final class VcdFileTest {
     void timesNeverRunBackwards() throws IOException {
         PlayedBus bus = new PlayedBus(3);
         for (int i = 0; i < 50; i++) {
-            long at = i * 7 * BIT + i * 13L;
+            long at = i * 7L * BIT + i * 13L;
             bus.frame(i % 3, TraceSink.REPLY, i % 3, i, at, at + BIT, at + 12 * BIT, Bytes.of(i));
         }
 

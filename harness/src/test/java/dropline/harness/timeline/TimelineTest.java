@@ -80,7 +80,7 @@ final class TimelineTest {
         PlayedBus bus = bus();
         int frames = Timeline.MOST_FRAMES + 3;
         for (int i = 0; i < frames; i++) {
-            long at = i * 1_000 * US;
+            long at = i * 1_000L * US;
             bus.frame(CONTROLLER, TraceSink.REQUEST, 0, i + 1, at, at, at + 160 * US, Bytes.of(1, 2, 3, 4));
         }
 
