@@ -96,7 +96,9 @@ final class Stations {
             isAlone[n] = true;
         }
         for (Fault fault : faults) {
-            if (fault.other() >= 0 && layout.nodes().get(fault.other()).segment() == layout.nodes().get(fault.node()).segment()) {
+            if (fault.other() >= 0
+                    && layout.nodes().get(fault.other()).segment()
+                            == layout.nodes().get(fault.node()).segment()) {
                 isAlone[positionOf[fault.other()]] = false;
             }
             if (fault.kind() == FaultKind.DUPLICATE_ADDRESS) {
@@ -232,8 +234,7 @@ final class Stations {
         }
         if (!hears(frame, position)) {
             node.heardWrong();
-            events.post(
-                    frame.heardNanos, Rank.RECEIVED_WRONG, nodeIndex[position], frame.talker, frame.transaction, 0);
+            events.post(frame.heardNanos, Rank.RECEIVED_WRONG, nodeIndex[position], frame.talker, frame.transaction, 0);
             return;
         }
         boolean wasQuiet = node.quietUntil() == NodeBehaviour.QUIET;

@@ -164,7 +164,11 @@ final class FaultTest {
     void blackoutLosesWhatDoesNotFitTheHardwareBuffer() {
         run(DroplineFrames.create(), node(FaultKind.BLACKOUT, 1, 0, 40 * 10 * BIT));
 
-        assertEquals(1, lines.only("overrun").stream().filter(line -> line.contains(" overrun 1 ")).count());
+        assertEquals(
+                1,
+                lines.only("overrun").stream()
+                        .filter(line -> line.contains(" overrun 1 "))
+                        .count());
     }
 
     @Test
@@ -289,10 +293,8 @@ final class FaultTest {
                 0,
                 2 * BIT,
                 2 * BIT);
-        List<Node> nodes = List.of(
-                node(0, profile(100 * MICRO)), node(1, second), node(2, profile(100 * MICRO)));
-        Segment segment =
-                new Segment("bus", 250_000, CharacterFormat.EIGHT_N_ONE, protocol, controller, nodes);
+        List<Node> nodes = List.of(node(0, profile(100 * MICRO)), node(1, second), node(2, profile(100 * MICRO)));
+        Segment segment = new Segment("bus", 250_000, CharacterFormat.EIGHT_N_ONE, protocol, controller, nodes);
         return new Pit(
                 "pit",
                 0,

@@ -132,8 +132,8 @@ final class PcapngFileTest {
     }
 
     private PlayedBus oneFrame(int length) {
-        return new PlayedBus(1).frame(
-                CONTROLLER, TraceSink.REQUEST, 0, 1, START, START, START + 200 * BIT, Bytes.of(new int[length]));
+        return new PlayedBus(1)
+                .frame(CONTROLLER, TraceSink.REQUEST, 0, 1, START, START, START + 200 * BIT, Bytes.of(new int[length]));
     }
 
     private static PlayedBus requestAndReply() {

@@ -30,8 +30,8 @@ final class VcdFileTest {
     /** 0x55 alternates: start 0, then 1 0 1 0 1 0 1 0, stop 1, an edge at every bit but the last. */
     @Test
     void oneFrameOfOneByteIsWrittenBitByBit() throws IOException {
-        PlayedBus bus = new PlayedBus(1).frame(
-                CONTROLLER, TraceSink.REQUEST, 0, 1, 2 * BIT, 3 * BIT, 15 * BIT, Bytes.of(0x55));
+        PlayedBus bus =
+                new PlayedBus(1).frame(CONTROLLER, TraceSink.REQUEST, 0, 1, 2 * BIT, 3 * BIT, 15 * BIT, Bytes.of(0x55));
 
         assertEquals("""
                 $version Dropline $end
@@ -194,7 +194,8 @@ final class VcdFileTest {
         }
 
         long last = -1;
-        for (String line : written(bus, Resolution.HUNDRED_NANOSECONDS, ALL).lines().toList()) {
+        for (String line :
+                written(bus, Resolution.HUNDRED_NANOSECONDS, ALL).lines().toList()) {
             if (line.startsWith("#")) {
                 long now = Long.parseLong(line.substring(1));
                 assertTrue(now > last, line);
@@ -243,7 +244,11 @@ final class VcdFileTest {
     private static List<String> changes(String vcd, String code) {
         String time = "#0";
         List<String> found = new java.util.ArrayList<>();
-        for (String line : vcd.substring(vcd.indexOf("$dumpvars")).lines().skip(1).dropWhile(l -> !l.equals("$end")).toList()) {
+        for (String line : vcd.substring(vcd.indexOf("$dumpvars"))
+                .lines()
+                .skip(1)
+                .dropWhile(l -> !l.equals("$end"))
+                .toList()) {
             if (line.startsWith("#")) {
                 time = line;
             } else if (line.substring(1).equals(code)) {

@@ -15,7 +15,9 @@ final class FindingsTest {
     @Test
     void nothingIsWrongWithATraceThatIsAsDescribed() {
         assertEquals(List.of(), trace.rounds(5).state().rounds(5).findings());
-        assertEquals(List.of(), new HandTrace(Tiers.CONTROLLER).rounds(5).state().rounds(5).findings());
+        assertEquals(
+                List.of(),
+                new HandTrace(Tiers.CONTROLLER).rounds(5).state().rounds(5).findings());
     }
 
     @Test
@@ -129,7 +131,13 @@ final class FindingsTest {
 
     @Test
     void stateFramesNobodyHasWhileAllElseArrivesAreLost() {
-        trace.rounds(1).state(0, 1, 2, 3).rounds(1).state().rounds(1).state(0, 1, 2, 3).rounds(1);
+        trace.rounds(1)
+                .state(0, 1, 2, 3)
+                .rounds(1)
+                .state()
+                .rounds(1)
+                .state(0, 1, 2, 3)
+                .rounds(1);
 
         only(Cause.LOST_STATE_FRAME, Subject.SEGMENT, 0);
     }
