@@ -80,7 +80,8 @@ public final class SurvivalText {
         List<String> lines = new ArrayList<>();
         byKind(never).forEach((kind, faults) -> {
             List<FaultOutcome> struck = byKind(survival.faults()).getOrDefault(kind, List.of());
-            List<String> lacks = faults.stream().map(SurvivalText::lackAlone).distinct().toList();
+            List<String> lacks =
+                    faults.stream().map(SurvivalText::lackAlone).distinct().toList();
             if (faults.size() > 1 && faults.size() == struck.size() && lacks.size() == 1) {
                 lines.add(kind + ", on every one of the " + Figures.count(faults.size()) + " it can strike: "
                         + lacks.get(0) + ".");

@@ -28,7 +28,7 @@ final class DocumentedCommandsTest {
         texts.add(Files.readString(root.resolve("README.md")));
         texts.add(Files.readString(root.resolve("docs/manual.md")));
         texts.add(Captured.run("--help").out());
-        for (String command : List.of("replay", "describe", "convert", "demo", "faults")) {
+        for (String command : List.of("replay", "describe", "convert", "demo", "faults", "survive")) {
             texts.add(Captured.run(command, "--help").out());
         }
 

@@ -31,8 +31,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Two segments: one that is sent everything again every two seconds, one whose signal changes once and that is never sent
- * anything again. Faults last from 4 s to 5 s of 12 s.
+ * Two segments: one that is sent everything again every two seconds, one whose signal changes once and that is never
+ * sent anything again. Faults last from 4 s to 5 s of 12 s.
  */
 final class SurviveTest {
     private static final long SECOND = 1_000_000_000L;
@@ -47,7 +47,11 @@ final class SurviveTest {
     void record() throws IOException {
         StringBuilder csv = new StringBuilder("time [s],lamp 1,speed,lamp 2\n");
         for (int row = 0; row <= 300; row++) {
-            csv.append(BigDecimal.valueOf(row * 4L, 2)).append(',').append(row / 10 % 2).append(',').append(row % 150);
+            csv.append(BigDecimal.valueOf(row * 4L, 2))
+                    .append(',')
+                    .append(row / 10 % 2)
+                    .append(',')
+                    .append(row % 150);
             csv.append(',').append(row < 25 ? 0 : 1).append('\n');
         }
         recording = Files.writeString(folder.resolve("flight.csv"), csv);
@@ -107,7 +111,9 @@ final class SurviveTest {
         assertFalse(survival.survives());
         assertEquals(State.NEVER, survival.faults().get(3).state());
         assertTrue(text.startsWith("FAIL. After 1 of 4 single faults something never recovers"), text);
-        assertTrue(text.contains("needle-slipped kept needle/needle: a needle stands in the wrong place on kept needle"), text);
+        assertTrue(
+                text.contains("needle-slipped kept needle/needle: a needle stands in the wrong place on kept needle"),
+                text);
         assertTrue(text.indexOf("Never recovers") < text.indexOf("By kind of fault"), text);
     }
 
@@ -137,7 +143,8 @@ final class SurviveTest {
     void faultsBeginAfterAThirdUnlessTold() throws IOException {
         assertEquals(4 * SECOND, survive(2, FaultKind.SILENT_HOST).atNanos());
         assertEquals(
-                2 * SECOND, survive(2, OptionalLong.of(2 * SECOND), SECOND, FaultKind.SILENT_HOST)
+                2 * SECOND,
+                survive(2, OptionalLong.of(2 * SECOND), SECOND, FaultKind.SILENT_HOST)
                         .atNanos());
     }
 
@@ -182,8 +189,7 @@ final class SurviveTest {
     }
 
     private Sweep sweep(int threads) {
-        Source.Opening opening =
-                () -> Source.recording(recording, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        Source.Opening opening = () -> Source.recording(recording, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
         return new Sweep(pit, opening, 7, threads, RunLimit.USUAL);
     }
 
@@ -199,11 +205,11 @@ final class SurviveTest {
 
     private static Pit pit() {
         PitFile.Result result = PitFile.parse("small.yaml", TEXT);
-        return assertInstanceOf(PitFile.Understood.class, result, result::toString).pit();
+        return assertInstanceOf(PitFile.Understood.class, result, result::toString)
+                .pit();
     }
 
-    private static final String TEXT =
-            """
+    private static final String TEXT = """
             pit: Two segments
             host: {state-rate: as recorded}
             hubs:
