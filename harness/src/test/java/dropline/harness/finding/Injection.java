@@ -9,7 +9,10 @@ import dropline.bus.fault.FaultKind.Strikes;
 import dropline.bus.fault.FaultKind.Timing;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Layout;
+import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.bus.plan.SegmentWire;
 import dropline.harness.finding.Finding.Subject;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,7 +23,6 @@ record Injection(Fault fault, Subject subject, int part) {
 
     static Injection of(FaultKind kind, Pit pit, Layout layout, RandomPit.Speech speech, long seed) {
         Random random = new Random(seed);
-        int nodes = layout.nodes().size();
         Strikes strikes = kind.strikes();
         int part =
                 switch (strikes) {
@@ -35,7 +37,7 @@ record Injection(Fault fault, Subject subject, int part) {
                     case CONTROL -> layout.controls().get(part).node();
                     case SEGMENT, HOST -> -1;
                 };
-        int other = strikes == Strikes.NODE_AND_OTHER ? (node + 1 + random.nextInt(nodes - 1)) % nodes : -1;
+        int other = strikes == Strikes.NODE_AND_OTHER ? pick(others(pit, layout, node), random) : -1;
         long from = from(kind, random);
         long until = kind == FaultKind.STUCK_DRIVER && random.nextBoolean() ? from + 500 * MILLI : Fault.TO_THE_END;
         Fault fault = new Fault(
@@ -91,7 +93,7 @@ record Injection(Fault fault, Subject subject, int part) {
             case LOOP_STALL -> (80 + random.nextInt(250)) * MILLI;
             case NOISE_BURST -> (2 + random.nextInt(10)) * MILLI + 5 * character;
             case SLOW_ADAPTER -> 16 * MILLI;
-            case BROWN_OUT -> 20 * MILLI;
+            case BROWN_OUT -> (200 + random.nextInt(600)) * MILLI;
             case RESET -> random.nextBoolean() ? 0 : (200 + random.nextInt(800)) * MILLI;
             case LOST_STEPS, STICKING_NEEDLE -> 2 + random.nextInt(8);
             case LOST_ZERO, NEEDLE_SLIPPED -> 5 + random.nextInt(40);
@@ -112,6 +114,44 @@ record Injection(Fault fault, Subject subject, int part) {
             }
         }
         return normal && !found.isEmpty() ? found : all;
+    }
+
+    /** A pit in which every node has others that may be struck with it. */
+    static long pitSeed(FaultKind kind, long pitSeed) {
+        long seed = pitSeed;
+        while (kind.strikes() == Strikes.NODE_AND_OTHER && !hasOthers(RandomPit.of(seed))) {
+            seed++;
+        }
+        return seed;
+    }
+
+    private static boolean hasOthers(Pit pit) {
+        Layout layout = Layout.of(pit);
+        for (int node = 0; node < layout.nodes().size(); node++) {
+            if (others(pit, layout, node).isEmpty()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Nodes whose reply is as long as this one's; where bytes are made up, any. */
+    private static List<Integer> others(Pit pit, Layout layout, int node) {
+        Segment segment = pit.segments().get(0);
+        int mine = replyChars(pit, segment, layout.nodes().get(node).node());
+        List<Integer> found = new ArrayList<>();
+        for (int i = 0; i < layout.nodes().size(); i++) {
+            boolean fits = !segment.protocol().knowsBytes()
+                    || replyChars(pit, segment, layout.nodes().get(i).node()) == mine;
+            if (i != node && fits) {
+                found.add(i);
+            }
+        }
+        return found;
+    }
+
+    private static int replyChars(Pit pit, Segment segment, Node node) {
+        return segment.protocol().node(SegmentWire.of(pit, node)).replyChars(new int[0], 0, 0);
     }
 
     private static List<Integer> indicators(FaultKind kind, Layout layout) {
