@@ -87,7 +87,7 @@ public final class SegmentRun {
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
         stations =
                 new Stations(segment, layout, wiring, queues, seed, faults, events, shows, controls, wire, reception);
-        bytes = new FrameBytes(segment, queues, stations);
+        bytes = new FrameBytes(segment, wiring, queues, stations);
         troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
         PartFaults parts = PartFaults.of(shows, controls);
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, faults, parts);

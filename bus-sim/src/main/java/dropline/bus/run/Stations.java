@@ -129,10 +129,9 @@ final class Stations {
 
     /** The control values a reply reports: those of its node, as it last believed them. */
     int[] reportedValues(Frame reply) {
-        int[] asked = controlsOf[positionOf[reply.node]];
         int[] own = controlsOf[positionOf[reply.talker]];
-        int[] values = new int[asked.length];
-        for (int i = 0; i < Math.min(asked.length, own.length); i++) {
+        int[] values = new int[own.length];
+        for (int i = 0; i < own.length; i++) {
             values[i] = controls.value(own[i]) & 0xFFFF;
         }
         return values;

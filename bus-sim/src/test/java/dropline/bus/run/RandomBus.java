@@ -155,7 +155,12 @@ final class RandomBus {
         Indicator lamp = new Indicator("lamp", Indicator.Kind.LAMP, List.of(n), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
         Control control = new Control("control" + n, Control.Kind.TOGGLE, 100 + n, 0, 0, 0);
         Panel panel = new Panel(
-                "panel" + n, "", Panel.Status.BUILT, List.of(lamp), List.of(control), new Budget(1, 1, "none"));
+                "panel" + n,
+                "",
+                Panel.Status.BUILT,
+                List.of(lamp),
+                below(2) == 0 ? List.of() : List.of(control),
+                new Budget(1, 1, "none"));
         return new Node("node" + n, 1 + n, 1, profile, List.of(panel), List.of());
     }
 
