@@ -28,6 +28,8 @@ public final class Shows implements EventOrder.Revision {
     private final int[] appliedSerial;
     private final long[] plannedNanos;
     private final int[] plannedSerial;
+    private final long[] beforeNanos;
+    private final int[] beforeSerial;
     private final long[] motionStart;
     private final long[] motionEnd;
     private final long[] motionFrom;
@@ -62,6 +64,8 @@ public final class Shows implements EventOrder.Revision {
         appliedSerial = new int[count];
         plannedNanos = new long[count];
         plannedSerial = new int[count];
+        beforeNanos = new long[count];
+        beforeSerial = new int[count];
         motionStart = new long[count];
         motionEnd = new long[count];
         motionFrom = new long[count];
@@ -75,6 +79,7 @@ public final class Shows implements EventOrder.Revision {
             Signal signal = pit.signals().get(slot.signal());
             signals[i] = signal;
             plannedNanos[i] = -1;
+            beforeNanos[i] = -1;
             long rest = rest(signal);
             motionFrom[i] = rest;
             motionTo[i] = rest;
@@ -134,8 +139,7 @@ public final class Shows implements EventOrder.Revision {
         }
         EventOrder order = Objects.requireNonNull(events);
         if (struck != null && struck.has(slot)) {
-            plannedNanos[slot] = shownNanos;
-            plannedSerial[slot] = serial;
+            remember(slot, serial, shownNanos);
             struck.show(slot, serial, value, shownNanos);
         } else if (indicator.kind().moves()) {
             move(order, slot, serial, value, shownNanos);
@@ -158,6 +162,7 @@ public final class Shows implements EventOrder.Revision {
                 }
                 appliedSerial[slot] = 0;
                 plannedNanos[slot] = -1;
+                beforeNanos[slot] = -1;
                 struck.forget(slot, nowNanos, Objects.requireNonNull(events));
             }
         }
@@ -194,13 +199,25 @@ public final class Shows implements EventOrder.Revision {
 
     @Override
     public boolean holds(Rank rank, long atNanos, int slot, int serial) {
-        return plannedNanos[slot] != atNanos || plannedSerial[slot] == serial;
+        if (plannedNanos[slot] == atNanos) {
+            return plannedSerial[slot] == serial;
+        }
+        return beforeNanos[slot] != atNanos || beforeSerial[slot] == serial;
     }
 
     private void plan(EventOrder order, int slot, int serial, long shownNanos) {
-        plannedNanos[slot] = shownNanos;
-        plannedSerial[slot] = serial;
+        remember(slot, serial, shownNanos);
         order.post(shownNanos, Rank.SHOWN, slot, serial, 0, 0);
+    }
+
+    /** The newest for its instant; that of the instant before, perhaps still to come, stays known. */
+    private void remember(int slot, int serial, long shownNanos) {
+        if (plannedNanos[slot] != shownNanos) {
+            beforeNanos[slot] = plannedNanos[slot];
+            beforeSerial[slot] = plannedSerial[slot];
+            plannedNanos[slot] = shownNanos;
+        }
+        plannedSerial[slot] = serial;
     }
 
     private long servoFrame(int slot, long atNanos) {

@@ -26,8 +26,7 @@ final class Ailments {
     }
 
     /** Those of a node, or null if it is well. */
-    static @Nullable Ailments of(
-            List<Fault> faults, int node, String name, UartClock own, long seed) {
+    static @Nullable Ailments of(List<Fault> faults, int node, String name, UartClock own, long seed) {
         Ailments found = new Ailments(own);
         for (Fault fault : faults) {
             if (fault.node() != node) {

@@ -202,8 +202,11 @@ public final class ModelledNode implements NodeBehaviour {
     public NodeStatus status(Frame said) {
         long loop = Math.min(0xFFFF, longestLoop(said.startNanos) / LOOP_UNIT_NANOS);
         return new NodeStatus(
-                said.lastBroadcast & 0xFF, boots & 0xFF, errors & 0xFF, (int) loop, (int) refreshes(said.startNanos)
-                        & 0xFF);
+                said.lastBroadcast & 0xFF,
+                boots & 0xFF,
+                errors & 0xFF,
+                (int) loop,
+                (int) refreshes(said.startNanos) & 0xFF);
     }
 
     @Override

@@ -23,8 +23,8 @@ public interface NodeBehaviour {
     void advanceTo(long nanos);
 
     /**
-     * A promise: it neither enables its driver nor begins a character before this instant unless something is heard; {@link #QUIET} if nothing is
-     * planned.
+     * A promise: it neither enables its driver nor begins a character before this instant unless something is heard;
+     * {@link #QUIET} if nothing is planned.
      */
     long quietUntil();
 

@@ -72,9 +72,8 @@ final class Timeline {
 
     /** The longest block of the loop that began or went on in a stretch, ns; 0 if none. */
     long longestBlock(long fromNanos, long toNanos) {
-        long longest = counts(stall, false) && stallFrom < toNanos && stallUntil > fromNanos
-                ? stallUntil - stallFrom
-                : 0;
+        long longest =
+                counts(stall, false) && stallFrom < toNanos && stallUntil > fromNanos ? stallUntil - stallFrom : 0;
         for (int i = 0; i < count; i++) {
             if (counts(blocks[i], false) && startAtOrAfter(i, fromNanos) < toNanos) {
                 longest = Math.max(longest, takes[i]);

@@ -10,8 +10,7 @@ package dropline.bus.pit;
 public record Transceiver(Driver driver, Receiver receiver, int samplesPerBit) {
 
     /** An enable line, a receiver that is off while sending, sixteen samples a bit. */
-    public static final Transceiver USUAL =
-            new Transceiver(Driver.ENABLE_LINE, Receiver.OFF_WHILE_SENDING, 16);
+    public static final Transceiver USUAL = new Transceiver(Driver.ENABLE_LINE, Receiver.OFF_WHILE_SENDING, 16);
 
     /** What a transceiver drives while it sends. */
     public enum Driver {

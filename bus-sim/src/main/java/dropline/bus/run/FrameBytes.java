@@ -7,6 +7,7 @@ import dropline.bus.wire.Frame;
 import dropline.protocol.Bytes;
 import dropline.protocol.Destination;
 import dropline.protocol.NodeStatus;
+import dropline.protocol.NodeWire;
 
 /**
  * The bytes of a frame, made only when someone asks. Where a protocol knows lengths only, bytes are made up, the same
@@ -14,11 +15,13 @@ import dropline.protocol.NodeStatus;
  */
 final class FrameBytes {
     private final Segment segment;
+    private final Wiring wiring;
     private final StateQueues queues;
     private final Stations stations;
 
-    FrameBytes(Segment segment, StateQueues queues, Stations stations) {
+    FrameBytes(Segment segment, Wiring wiring, StateQueues queues, Stations stations) {
         this.segment = segment;
+        this.wiring = wiring;
         this.queues = queues;
         this.stations = stations;
     }
@@ -32,12 +35,21 @@ final class FrameBytes {
             Destination all = queues.everyone().wire();
             return all.encodeRequest(frame.transaction & 0xFF, frame.picked, frame.count, frame.values);
         }
-        Destination own = queues.own(stations.position(frame.node)).wire();
         if (frame.kind == TraceSink.REQUEST) {
+            Destination own = queues.own(stations.position(frame.node)).wire();
             return own.encodeRequest(frame.transaction & 0xFF, frame.picked, frame.count, frame.values);
         }
         NodeStatus status = stations.status(stations.position(frame.talker), frame);
-        return own.encodeReply(status, frame.picked, frame.count, stations.reportedValues(frame));
+        Destination said = frame.talker == frame.node
+                ? queues.own(stations.position(frame.talker)).wire()
+                : underAnother(frame.talker, frame.node);
+        return said.encodeReply(status, frame.picked, frame.count, stations.reportedValues(frame));
+    }
+
+    /** How a node replies that uses another's address. */
+    private Destination underAnother(int talker, int node) {
+        NodeWire own = wiring.wireOf(talker);
+        return segment.protocol().node(new NodeWire(wiring.wireOf(node).address(), own.signals(), own.controls()));
     }
 
     private static Bytes madeUp(Frame frame) {

@@ -96,7 +96,9 @@ final class Stations {
             isAlone[n] = true;
         }
         for (Fault fault : faults) {
-            if (fault.other() >= 0 && layout.nodes().get(fault.other()).segment() == layout.nodes().get(fault.node()).segment()) {
+            if (fault.other() >= 0
+                    && layout.nodes().get(fault.other()).segment()
+                            == layout.nodes().get(fault.node()).segment()) {
                 isAlone[positionOf[fault.other()]] = false;
             }
             if (fault.kind() == FaultKind.DUPLICATE_ADDRESS) {
@@ -127,10 +129,9 @@ final class Stations {
 
     /** The control values a reply reports: those of its node, as it last believed them. */
     int[] reportedValues(Frame reply) {
-        int[] asked = controlsOf[positionOf[reply.node]];
         int[] own = controlsOf[positionOf[reply.talker]];
-        int[] values = new int[asked.length];
-        for (int i = 0; i < Math.min(asked.length, own.length); i++) {
+        int[] values = new int[own.length];
+        for (int i = 0; i < own.length; i++) {
             values[i] = controls.value(own[i]) & 0xFFFF;
         }
         return values;
@@ -232,8 +233,7 @@ final class Stations {
         }
         if (!hears(frame, position)) {
             node.heardWrong();
-            events.post(
-                    frame.heardNanos, Rank.RECEIVED_WRONG, nodeIndex[position], frame.talker, frame.transaction, 0);
+            events.post(frame.heardNanos, Rank.RECEIVED_WRONG, nodeIndex[position], frame.talker, frame.transaction, 0);
             return;
         }
         boolean wasQuiet = node.quietUntil() == NodeBehaviour.QUIET;

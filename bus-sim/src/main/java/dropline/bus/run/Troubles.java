@@ -166,8 +166,7 @@ final class Troubles {
 
     private void turn(Fault fault, int index) {
         boolean begins = next == fault.fromNanos();
-        switchTimes.set(
-                index, begins && fault.kind() == FaultKind.MISSING_BIAS ? fault.untilNanos() : (Long) NEVER);
+        switchTimes.set(index, begins && fault.kind() == FaultKind.MISSING_BIAS ? fault.untilNanos() : (Long) NEVER);
         if (fault.kind() == FaultKind.MISSING_BIAS) {
             noise.loseBias(begins);
         } else {

@@ -45,7 +45,9 @@ final class Sampler {
             if (wave.level(at, uart) == 1) {
                 sawOne = true;
                 double change = wave.nextChange(at);
-                tick = change == Waveform.NEVER ? Long.MAX_VALUE / 4 : Math.max(tick + 1, sampleAt(change, origin, step));
+                tick = change == Waveform.NEVER
+                        ? Long.MAX_VALUE / 4
+                        : Math.max(tick + 1, sampleAt(change, origin, step));
             } else if (!sawOne) {
                 tick++;
             } else {

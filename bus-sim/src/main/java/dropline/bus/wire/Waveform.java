@@ -45,8 +45,13 @@ final class Waveform {
         if (count == MOST) {
             return;
         }
+        Bytes sent = frame.chars == 0 ? NOTHING : content.of(frame);
+        if (sent.length() != frame.chars) {
+            throw new IllegalStateException("a frame must have as many bytes as characters: bytes=" + sent.length()
+                    + " chars=" + frame.chars + " kind=" + frame.kind + " talker=" + frame.talker);
+        }
         frames[count] = frame;
-        bytes[count++] = frame.chars == 0 ? NOTHING : content.of(frame);
+        bytes[count++] = sent;
     }
 
     /** Whether anybody drives the pair, or noise covers it. */

@@ -53,12 +53,13 @@ public final class Wire {
             if (other == frame) {
                 continue;
             }
-            if (other.driverOffNanos > frame.driverOnNanos && !isOneDriver(frame, other)) {
+            if (touch(frame, other) && !isOneDriver(frame, other)) {
                 frame.clashed = true;
                 if (!other.heard) {
                     other.clashed = true;
                 }
-                events.post(frame.driverOnNanos, Rank.CLASH, frame.talker, other.talker, 0, 0);
+                long at = Math.max(frame.driverOnNanos, other.driverOnNanos);
+                events.post(at, Rank.CLASH, frame.talker, other.talker, 0, 0);
             }
             if (!other.heard || other.driverOffNanos > needed) {
                 active[kept++] = other;
@@ -126,6 +127,10 @@ public final class Wire {
             }
         }
         return first;
+    }
+
+    private static boolean touch(Frame one, Frame other) {
+        return other.driverOffNanos > one.driverOnNanos && other.driverOnNanos < one.driverOffNanos;
     }
 
     /** A driver that is stuck sends its node's frames too. */

@@ -83,6 +83,28 @@ final class ShowsTest {
     }
 
     @Test
+    void displayShowsOnlyWhatIsNewestThoughTheNextRefreshIsPlannedAlready() {
+        Indicator digits = new Indicator(
+                "digits",
+                Indicator.Kind.DIGITS,
+                List.of(0),
+                0,
+                50 * Pits.MILLI,
+                30 * Pits.MILLI,
+                Indicator.Blocks.NOTHING,
+                0);
+        Run run = run(digits, false);
+        run.shows.refreshedBy(0, applied -> applied <= 40 * Pits.MILLI ? 70 * Pits.MILLI : 120 * Pits.MILLI);
+
+        run.shows.apply(0, 1, 1, 10 * Pits.MILLI, 0);
+        run.shows.apply(0, 2, 2, 20 * Pits.MILLI, 0);
+        run.shows.apply(0, 3, 3, 60 * Pits.MILLI, 0);
+        run.order.release(Long.MAX_VALUE);
+
+        assertEquals(List.of("70000000 shown 0 2", "120000000 shown 0 3"), lines.only("shown"));
+    }
+
+    @Test
     void valueSentAgainChangesNothing() {
         Run run = run(Pits.lamp(0), false);
 

@@ -22,7 +22,9 @@ final class BitLevelTest {
             bus.run(new SegmentRun(bus.pit(), 0, seed, bus.faults(), everywhere, true));
 
             String run = "seed=" + seed + " faults=" + bus.faults();
-            for (int i = 0; i < Math.min(onDemand.lines().size(), everywhere.lines().size()); i++) {
+            for (int i = 0;
+                    i < Math.min(onDemand.lines().size(), everywhere.lines().size());
+                    i++) {
                 assertEquals(onDemand.lines().get(i), everywhere.lines().get(i), run);
             }
             assertEquals(onDemand.lines().size(), everywhere.lines().size(), run);
@@ -31,7 +33,8 @@ final class BitLevelTest {
         }
         int foundClashes = clashes;
         int foundWrong = wrong;
-        assertTrue(clashes > 1000 && wrong > 1000, () -> "the buses must be in trouble often: clashes=" + foundClashes
-                + " wrong=" + foundWrong);
+        assertTrue(
+                clashes > 1000 && wrong > 1000,
+                () -> "the buses must be in trouble often: clashes=" + foundClashes + " wrong=" + foundWrong);
     }
 }

@@ -28,6 +28,7 @@ import org.junit.jupiter.api.Test;
 final class FaultTest {
     private static final long BIT = 4 * MICRO;
     private static final long RUN = 400 * MILLI;
+    private static final long TURN = 10 * MILLI;
 
     private TraceLines lines = new TraceLines();
 
@@ -164,7 +165,11 @@ final class FaultTest {
     void blackoutLosesWhatDoesNotFitTheHardwareBuffer() {
         run(DroplineFrames.create(), node(FaultKind.BLACKOUT, 1, 0, 40 * 10 * BIT));
 
-        assertEquals(1, lines.only("overrun").stream().filter(line -> line.contains(" overrun 1 ")).count());
+        assertEquals(
+                1,
+                lines.only("overrun").stream()
+                        .filter(line -> line.contains(" overrun 1 "))
+                        .count());
     }
 
     @Test
@@ -261,14 +266,14 @@ final class FaultTest {
         lines = new TraceLines();
         SegmentRun run = new SegmentRun(pit, 0, 1, List.of(faults), lines);
         StateBlock block = new StateBlock();
-        for (int i = 0; i < RUN / (10 * MILLI); i++) {
+        for (int i = 0; i < RUN / TURN; i++) {
             block.clear();
-            block.addRow(i * 10 * MILLI + MILLI);
+            block.addRow(i * TURN + MILLI);
             for (int signal = 0; signal < 3; signal++) {
                 block.addChange(signal, i + 1);
             }
             run.offer(block);
-            run.advanceTo((i + 1) * 10 * MILLI);
+            run.advanceTo((i + 1) * TURN);
         }
         run.end();
     }
@@ -289,10 +294,8 @@ final class FaultTest {
                 0,
                 2 * BIT,
                 2 * BIT);
-        List<Node> nodes = List.of(
-                node(0, profile(100 * MICRO)), node(1, second), node(2, profile(100 * MICRO)));
-        Segment segment =
-                new Segment("bus", 250_000, CharacterFormat.EIGHT_N_ONE, protocol, controller, nodes);
+        List<Node> nodes = List.of(node(0, profile(100 * MICRO)), node(1, second), node(2, profile(100 * MICRO)));
+        Segment segment = new Segment("bus", 250_000, CharacterFormat.EIGHT_N_ONE, protocol, controller, nodes);
         return new Pit(
                 "pit",
                 0,

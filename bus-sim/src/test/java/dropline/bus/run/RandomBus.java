@@ -83,7 +83,8 @@ final class RandomBus {
                 switch (below(3)) {
                     case 0 -> DroplineFrames.create();
                     case 1 -> ModbusRtu.create();
-                    default -> new Sized(8, List.of(new Sized.ReplyChoice(6, 0.5), new Sized.ReplyChoice(9, 0.5)), 6, 4, 4, 0);
+                    default ->
+                        new Sized(8, List.of(new Sized.ReplyChoice(6, 0.5), new Sized.ReplyChoice(9, 0.5)), 6, 4, 4, 0);
                 };
         Controller controller = new Controller(
                 below(2) == 0 ? Controller.Kind.HUB : Controller.Kind.HOST,
@@ -99,7 +100,11 @@ final class RandomBus {
                 below(3) * charNanos / 4,
                 below(3) * charNanos / 4);
         pit = new Pit(
-                "random", 0, null, signals, List.of(new Segment("bus", baud, format, protocol, controller, nodes, below(20) > 0)));
+                "random",
+                0,
+                null,
+                signals,
+                List.of(new Segment("bus", baud, format, protocol, controller, nodes, below(20) > 0)));
         for (int f = below(3); f > 0; f--) {
             faults.add(fault(count, baud));
         }
@@ -130,9 +135,7 @@ final class RandomBus {
     private Node node(int n, int baud) {
         int parts = 981_000 + below(38_000);
         Transceiver transceiver = new Transceiver(
-                Transceiver.Driver.values()[below(3)],
-                Transceiver.Receiver.values()[below(3)],
-                below(2) == 0 ? 16 : 8);
+                Transceiver.Driver.values()[below(3)], Transceiver.Receiver.values()[below(3)], below(2) == 0 ? 16 : 8);
         Profile profile = new Profile(
                 below(2) == 0 ? Profile.ReplyFrom.LOOP : Profile.ReplyFrom.INTERRUPT,
                 Distribution.constant(below(4) * charNanos + below(1000)),
@@ -149,11 +152,15 @@ final class RandomBus {
                 (long) baud * parts / 1000,
                 1000,
                 transceiver);
-        Indicator lamp =
-                new Indicator("lamp", Indicator.Kind.LAMP, List.of(n), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
+        Indicator lamp = new Indicator("lamp", Indicator.Kind.LAMP, List.of(n), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
         Control control = new Control("control" + n, Control.Kind.TOGGLE, 100 + n, 0, 0, 0);
         Panel panel = new Panel(
-                "panel" + n, "", Panel.Status.BUILT, List.of(lamp), List.of(control), new Budget(1, 1, "none"));
+                "panel" + n,
+                "",
+                Panel.Status.BUILT,
+                List.of(lamp),
+                below(2) == 0 ? List.of() : List.of(control),
+                new Budget(1, 1, "none"));
         return new Node("node" + n, 1 + n, 1, profile, List.of(panel), List.of());
     }
 

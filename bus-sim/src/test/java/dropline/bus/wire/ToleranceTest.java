@@ -16,8 +16,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * How far a sender's clock may be off from a receiver's. Published: Microchip, AVR USART, "Asynchronous Operational
- * Range", tables 1 and 2, also in Atmel 8331B (XMEGA AU manual), section 23.8. The
- * upper limit of seven bits at double speed is printed as 104.43; the formula beside the table gives 104.35.
+ * Range", tables 1 and 2, also in Atmel 8331B (XMEGA AU manual), section 23.8. The upper limit of seven bits at double
+ * speed is printed as 104.43; the formula beside the table gives 104.35.
  */
 final class ToleranceTest {
     /** Half a unit of the tables' last digit. */

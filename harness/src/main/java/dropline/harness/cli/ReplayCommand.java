@@ -56,7 +56,7 @@ import picocli.CommandLine.Spec;
             "  dropline replay pit.yaml flight.dlr --single-failures",
             "  dropline replay bus.yaml --for 600s          the load described in the pit file",
             "  dropline replay pit.yaml flight.dlr --fault \"dead-node oil-board at 60s for 30s\"",
-            "  dropline replay pit.yaml flight.dlr --fault \"driver-released-early flap-board by 38us rate 20%\"",
+            "  dropline replay pit.yaml flight.dlr --fault \"driver-released-early flap-board by 38us rate 20%%\"",
             "  dropline replay pit.yaml flight.dlr --fault \"needle-slipped 'Oil pressure/left' by 12 psi\"",
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"

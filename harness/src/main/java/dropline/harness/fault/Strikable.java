@@ -72,15 +72,11 @@ final class Strikable {
     /** Why a kind cannot strike this, as the end of a sentence; empty where it can. */
     Optional<String> refusal(FaultKind kind, Struck struck) {
         return switch (kind) {
-            case LOST_STEPS, LOST_ZERO ->
-                indicator(struck).kind() == Indicator.Kind.GAUGE_STEPPER
-                        ? Optional.empty()
-                        : Optional.of("a gauge stepper; everything else knows where it stands");
-            case NEEDLE_SLIPPED, STICKING_NEEDLE ->
-                indicator(struck).kind().moves() ? Optional.empty() : Optional.of("an indicator that moves");
-            case ENCODER_SKIPS -> control(struck, "an encoder or a button", Control.Kind.ENCODER, Control.Kind.BUTTON);
-            case SWITCH_FLICKERS -> control(struck, "a toggle or a button", Control.Kind.TOGGLE, Control.Kind.BUTTON);
-            case NOISY_AXIS -> control(struck, "an axis", Control.Kind.AXIS, Control.Kind.AXIS);
+            case FROZEN_DISPLAY, LOST_STEPS, LOST_ZERO, NEEDLE_SLIPPED, STICKING_NEEDLE ->
+                kind.canStrike(indicator(struck).kind()) ? Optional.empty() : Optional.of("an indicator that moves");
+            case ENCODER_SKIPS -> control(kind, struck, "an encoder or a button");
+            case SWITCH_FLICKERS -> control(kind, struck, "a toggle or a button");
+            case NOISY_AXIS -> control(kind, struck, "an axis");
             case SLOW_ADAPTER ->
                 struck.segment(pit).controller().adapter().equals(Adapter.NONE)
                         ? Optional.of("a segment with a USB adapter")
@@ -97,8 +93,8 @@ final class Strikable {
         return layout.slots().get(struck.part()).indicator();
     }
 
-    private Optional<String> control(Struck struck, String words, Control.Kind one, Control.Kind other) {
+    private Optional<String> control(FaultKind kind, Struck struck, String words) {
         Control.Kind is = layout.controls().get(struck.part()).control().kind();
-        return is == one || is == other ? Optional.empty() : Optional.of(words);
+        return kind.canStrike(is) ? Optional.empty() : Optional.of(words);
     }
 }

@@ -38,8 +38,8 @@ final class BusRules {
         if (bus.noState.count() > 0) {
             scene.host(
                     bus.noState,
-                    "for " + Words.time(bus.noState.most()) + " from "
-                            + Words.time(bus.noState.firstNanos()) + " nothing came, though there was something to tell",
+                    "for " + Words.time(bus.noState.most()) + " from " + Words.time(bus.noState.firstNanos())
+                            + " nothing came, though there was something to tell",
                     Cause.SILENT_HOST);
         }
     }
@@ -88,8 +88,8 @@ final class BusRules {
             scene.segment(
                     LIKELY,
                     slow,
-                    "up to " + Words.time(slow.most()) + " went by in the adapter, "
-                            + Words.seen(slow) + ", more than the pit file allows",
+                    "up to " + Words.time(slow.most()) + " went by in the adapter, " + Words.seen(slow)
+                            + ", more than the pit file allows",
                     Cause.SLOW_ADAPTER);
         }
     }
@@ -100,7 +100,10 @@ final class BusRules {
         boolean nodesHear = bus.wrong.count() == wrong.count();
         if (bus.echoes.count() > FEW) {
             scene.segment(
-                    CERTAIN, bus.echoes, "the controller received its own frames, " + Words.seen(bus.echoes), Cause.ECHO);
+                    CERTAIN,
+                    bus.echoes,
+                    "the controller received its own frames, " + Words.seen(bus.echoes),
+                    Cause.ECHO);
             return true;
         }
         if (wrong.count() <= FEW || !fromSeveral || !nodesHear || bus.answersSinceWrong > wrong.count() / 50) {

@@ -49,7 +49,8 @@ final class NodeRules {
         if (count == 0) {
             return;
         }
-        String other = scene.layout.nodes().get((int) node.forAnother.most()).node().name();
+        String other =
+                scene.layout.nodes().get((int) node.forAnother.most()).node().name();
         boolean ownUnanswered = node.askedSince > 0 && node.repliedSince <= node.askedSince / 10;
         scene.node(
                 node,
@@ -106,7 +107,8 @@ final class NodeRules {
 
     private void drive(NodeEvidence node, Sightings seen, String what, Cause cause) {
         if (seen.count() > 0) {
-            scene.node(node, CERTAIN, seen, Words.bits(seen.most(), baud) + " " + what + ", " + Words.seen(seen), cause);
+            scene.node(
+                    node, CERTAIN, seen, Words.bits(seen.most(), baud) + " " + what + ", " + Words.seen(seen), cause);
         }
     }
 
@@ -127,9 +129,14 @@ final class NodeRules {
     }
 
     private boolean hearing(NodeEvidence node) {
-        boolean described =
-                scene.layout.nodes().get(node.node).node().profile().transceiver().receiver()
-                        == Transceiver.Receiver.FLOATING_WHILE_SENDING;
+        boolean described = scene.layout
+                        .nodes()
+                        .get(node.node)
+                        .node()
+                        .profile()
+                        .transceiver()
+                        .receiver()
+                == Transceiver.Receiver.FLOATING_WHILE_SENDING;
         if (!described && node.phantomsOfOwn.count() >= FEW && node.phantomsOfOwn.count() == node.phantoms.count()) {
             scene.node(
                     node,

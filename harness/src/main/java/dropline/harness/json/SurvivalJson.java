@@ -80,6 +80,7 @@ public final class SurvivalJson {
             json.writeStringProperty("lack", panel.lack());
             json.writeBooleanProperty("stoodWrong", panel.stoodWrong());
             json.writeNumberProperty("lostSteps", panel.lostSteps());
+            json.writeNumberProperty("spurious", panel.spurious());
             json.writeEndObject();
         }
         json.writeEndArray();

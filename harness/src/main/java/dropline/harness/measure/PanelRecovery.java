@@ -22,6 +22,7 @@ public final class PanelRecovery {
     private boolean touched;
     private boolean stoodWrong;
     private long lostSteps;
+    private long spurious;
     private Lack lack = Lack.NOTHING;
 
     /** What is still wrong with a panel at the end of a run. */
@@ -96,6 +97,7 @@ public final class PanelRecovery {
             lacks(Lack.UNTOLD);
         }
         lostSteps += control.lostSteps();
+        spurious += control.spurious();
     }
 
     private void lacks(Lack what) {
@@ -126,7 +128,7 @@ public final class PanelRecovery {
 
     /** Whether anything was late, forgotten, wrong or lost. */
     public boolean touched() {
-        return touched || moreLostSteps() > 0;
+        return touched || moreLostSteps() > 0 || spurious > 0;
     }
 
     /** What is still wrong at the end; what was found first. */
@@ -149,7 +151,12 @@ public final class PanelRecovery {
         return lostSteps;
     }
 
-    /** Those beyond what gets lost anyway. */
+    /** Moves of its controls that nobody made. */
+    public long spurious() {
+        return spurious;
+    }
+
+    /** Lost steps beyond those that get lost anyway. */
     public long moreLostSteps() {
         return Math.max(0, lostSteps - limit.lostSteps());
     }

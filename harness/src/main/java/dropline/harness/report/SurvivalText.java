@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What a pit survives, as plain text: sentences, what never recovers first, then a table by kinds of fault. */
 public final class SurvivalText {
@@ -64,7 +65,7 @@ public final class SurvivalText {
                 "Each fault was injected alone, at " + Figures.instant(survival.atNanos()) + ", for "
                         + Figures.duration(survival.forNanos())
                         + " or once, with its usual amount and rate. A panel counts as late beyond its limit, or beyond"
-                        + " what it takes without a fault where that is longer.");
+                        + " five quarters of what it takes without a fault where that is longer.");
     }
 
     private long leftNanos() {
@@ -76,15 +77,34 @@ public final class SurvivalText {
             return;
         }
         text.append("\nNever recovers\n");
-        for (FaultOutcome fault : never.subList(0, Math.min(never.size(), MOST_NAMED))) {
-            paragraphs.add("  - ", name(fault) + ": " + lacks(fault) + ".");
-        }
-        if (never.size() > MOST_NAMED) {
+        List<String> lines = new ArrayList<>();
+        byKind(never).forEach((kind, faults) -> {
+            List<FaultOutcome> struck = byKind(survival.faults()).getOrDefault(kind, List.of());
+            List<String> lacks =
+                    faults.stream().map(SurvivalText::lackAlone).distinct().toList();
+            if (faults.size() > 1 && faults.size() == struck.size() && lacks.size() == 1) {
+                lines.add(kind + ", on every one of the " + Figures.count(faults.size()) + " it can strike: "
+                        + lacks.get(0) + ".");
+            } else {
+                faults.forEach(fault -> lines.add(name(fault) + ": " + lacks(fault) + "."));
+            }
+        });
+        lines.subList(0, Math.min(lines.size(), MOST_NAMED)).forEach(line -> paragraphs.add("  - ", line));
+        if (lines.size() > MOST_NAMED) {
             paragraphs.add(
                     "  - ",
-                    "and " + Figures.count(never.size() - MOST_NAMED) + " more; --json holds them all, --kinds chooses"
+                    "and " + Figures.count(lines.size() - MOST_NAMED) + " more; --json holds them all, --kinds chooses"
                             + " some.");
         }
+    }
+
+    /** What is wrong, without the panels. */
+    private static String lackAlone(FaultOutcome fault) {
+        return fault.touched().stream()
+                .filter(panel -> panel.state() == State.NEVER)
+                .map(PanelOutcome::lack)
+                .distinct()
+                .collect(Collectors.joining("; "));
     }
 
     /** What is wrong with which panels: those with the same lack together. */
@@ -146,16 +166,16 @@ public final class SurvivalText {
                 "worst panel",
                 ">worst latency",
                 ">recovery");
-        byKind().forEach((kind, faults) -> row(table, kind, faults));
+        byKind(survival.faults()).forEach((kind, faults) -> row(table, kind, faults));
         if (!table.isEmpty()) {
             text.append("\nBy kind of fault: the struck one that fares worst, and its worst panel\n");
             text.append(table.text());
         }
     }
 
-    private Map<String, List<FaultOutcome>> byKind() {
+    private static Map<String, List<FaultOutcome>> byKind(List<FaultOutcome> faults) {
         Map<String, List<FaultOutcome>> byKind = new LinkedHashMap<>();
-        for (FaultOutcome fault : survival.faults()) {
+        for (FaultOutcome fault : faults) {
             byKind.computeIfAbsent(fault.fault().kind(), kind -> new ArrayList<>())
                     .add(fault);
         }

@@ -13,6 +13,7 @@ package dropline.harness.survive;
  * @param lack what is still wrong with it at the end, in words; empty for nothing
  * @param stoodWrong whether one of its needles stood in the wrong place
  * @param lostSteps steps of its controls that got lost, beyond those that get lost without the fault
+ * @param spurious moves of its controls that nobody made
  */
 public record PanelOutcome(
         String panel,
@@ -23,7 +24,8 @@ public record PanelOutcome(
         long recoveryNanos,
         String lack,
         boolean stoodWrong,
-        long lostSteps) {
+        long lostSteps,
+        long spurious) {
 
     /** What a panel came to. */
     public enum State {

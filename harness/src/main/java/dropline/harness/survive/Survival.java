@@ -34,7 +34,7 @@ public record Survival(
     public static final int VERSION = 1;
 
     /**
-     * How late a panel may be: its budget, or what it takes without a fault where that is longer.
+     * How late a panel may be: its budget, or a quarter more than what it takes without a fault where that is longer.
      *
      * @param panel its name
      * @param segment its segment's name

@@ -193,7 +193,8 @@ public final class Survive {
                 never ? 0 : panel.recoveryNanos(),
                 words(panel.lack()),
                 panel.stoodWrong(),
-                panel.moreLostSteps());
+                panel.moreLostSteps(),
+                panel.spurious());
     }
 
     private static String words(PanelRecovery.Lack lack) {

@@ -199,7 +199,16 @@ final class CommandsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"--help", "replay --help", "describe --help", "convert --help", "demo --help"})
+    @ValueSource(
+            strings = {
+                "--help",
+                "replay --help",
+                "describe --help",
+                "convert --help",
+                "demo --help",
+                "faults --help",
+                "survive --help"
+            })
     void helpShowsAnExample(String line) {
         Captured run = Captured.run(line.split(" "));
 

@@ -22,8 +22,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A trace made by hand: four nodes at 250 kbaud, 40 us a character, requests and replies of 10 characters, reply gaps of
- * 100 to 200 us. Each call is one poll or frame, 10 ms after the last.
+ * A trace made by hand: four nodes at 250 kbaud, 40 us a character, requests and replies of 10 characters, reply gaps
+ * of 100 to 200 us. Each call is one poll or frame, 10 ms after the last.
  */
 final class HandTrace {
     static final long MICRO = 1_000;

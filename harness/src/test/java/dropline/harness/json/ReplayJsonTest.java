@@ -7,7 +7,6 @@ import static dropline.harness.measure.SmallPit.RIGHT;
 import static dropline.harness.measure.SmallPit.SPEED;
 import static dropline.harness.measure.SmallPit.SPEED_NEEDLE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.pit.Layout;
@@ -26,17 +25,8 @@ import dropline.harness.verdict.Verdicts;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.Writer;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
@@ -44,20 +34,13 @@ import tools.jackson.databind.json.JsonMapper;
 
 /** The JSON document against its description in docs/json.md. */
 class ReplayJsonTest {
-    private static final Pattern HEADING = Pattern.compile("## (\\w+)");
-    private static final Pattern ROW = Pattern.compile("\\| `(\\w+)` \\| (.+?) \\| .* \\|");
-    private static final Pattern LINK = Pattern.compile(".*\\[(\\w+)]\\(#\\w+\\)");
-
     @Test
     void keysAreTheDescribedOnesInTheDescribedOrder() throws IOException {
-        Map<String, Map<String, String>> shapes = described();
-        Set<String> seen = new LinkedHashSet<>();
+        JsonPage page = JsonPage.read("json.md", Set.of("worst", "settling"));
 
-        compare(JsonMapper.shared().readTree(written(result())), "Document", shapes, seen, "");
+        Set<String> unseen = page.hold(JsonMapper.shared().readTree(written(result())));
 
-        Set<String> expected = new LinkedHashSet<>(shapes.keySet());
-        expected.removeAll(seen);
-        assertEquals(Set.of(), expected, "shapes described that the document did not hold");
+        assertEquals(Set.of(), unseen, "shapes described that the document did not hold");
     }
 
     @Test
@@ -104,62 +87,6 @@ class ReplayJsonTest {
 
         IOException thrown = Assertions.assertThrows(IOException.class, () -> ReplayJson.write(result(), full));
         assertTrue(String.valueOf(thrown.getMessage()).contains("disk full"));
-    }
-
-    private static void compare(
-            JsonNode node, String shape, Map<String, Map<String, String>> shapes, Set<String> seen, String path) {
-        Map<String, String> keys = shapes.get(shape);
-        assertNotNull(keys, "no description of " + shape);
-        seen.add(shape);
-        assertEquals(new ArrayList<>(keys.keySet()), new ArrayList<>(node.propertyNames()), path);
-        for (Map.Entry<String, String> key : keys.entrySet()) {
-            JsonNode value = node.get(key.getKey());
-            String at = path + "/" + key.getKey();
-            Matcher link = LINK.matcher(key.getValue());
-            if (value.isNull()) {
-                assertTrue(Set.of("worst", "settling").contains(key.getKey()), at);
-            } else if (key.getValue().startsWith("list of ")) {
-                assertTrue(value.isArray(), at);
-                for (JsonNode item : value) {
-                    if (link.matches()) {
-                        compare(item, link.group(1), shapes, seen, at);
-                    } else {
-                        assertTrue(item.isString(), at);
-                    }
-                }
-            } else if (link.matches()) {
-                compare(value, link.group(1), shapes, seen, at);
-            } else {
-                assertTrue(isOfType(value, key.getValue()), at + " is no " + key.getValue());
-            }
-        }
-    }
-
-    private static boolean isOfType(JsonNode value, String type) {
-        return switch (type) {
-            case "integer" -> value.isIntegralNumber();
-            case "number" -> value.isNumber();
-            case "text", "word" -> value.isString();
-            case "true or false" -> value.isBoolean();
-            default -> throw new AssertionError("unknown type: " + type);
-        };
-    }
-
-    private static Map<String, Map<String, String>> described() throws IOException {
-        Map<String, Map<String, String>> shapes = new LinkedHashMap<>();
-        Map<String, String> current = new LinkedHashMap<>();
-        for (String line : Files.readAllLines(Path.of("..", "docs", "json.md"), StandardCharsets.UTF_8)) {
-            Matcher heading = HEADING.matcher(line);
-            Matcher row = ROW.matcher(line);
-            if (heading.matches()) {
-                current = new LinkedHashMap<>();
-                shapes.put(heading.group(1), current);
-            } else if (row.matches()) {
-                current.put(row.group(1), row.group(2));
-                assertTrue(!row.group(1).endsWith("Nanos") || row.group(2).equals("integer"), line);
-            }
-        }
-        return shapes;
     }
 
     private static String written(ReplayResult result) throws IOException {
