@@ -13,8 +13,7 @@ package dropline.harness.verdict;
  * @param untilNanos when its span ended, ns; the run's end at the latest
  * @param rateMeaning "none", "chance" (0..1) or "per second"
  * @param rate 0 for none, and for what strikes once
- * @param amountUnit "none", "ns", "baud", "ppm", "characters" or "steps" of the
- *     signal's resolution
+ * @param amountUnit "none", "ns", "baud", "ppm", "characters" or "steps" of the signal's resolution
  * @param amount 0 where there is none, or where the pit's own figure holds
  */
 public record InjectedFault(
