@@ -61,7 +61,9 @@ final class Strikable {
         Layout.Slot before = null;
         for (int slot = 0; slot < layout.slots().size(); slot++) {
             Layout.Slot now = layout.slots().get(slot);
-            boolean same = before != null && before.panel() == now.panel() && before.indicator() == now.indicator();
+            boolean same = before != null
+                    && before.panel().name().equals(now.panel().name())
+                    && before.indicator().name().equals(now.indicator().name());
             if (!same) {
                 all.add(new Struck(now.segment(), now.node(), slot));
             }

@@ -11,10 +11,9 @@ package dropline.harness.verdict;
  * @param other name of the node whose address it answered to; empty for none
  * @param fromNanos when its span began, ns
  * @param untilNanos when its span ended, ns; the run's end at the latest
- * @param rateMeaning {@code none}, {@code chance} (0..1) or {@code per second}
+ * @param rateMeaning "none", "chance" (0..1) or "per second"
  * @param rate 0 for none, and for what strikes once
- * @param amountUnit {@code none}, {@code ns}, {@code baud}, {@code ppm}, {@code characters} or {@code steps} of the
- *     signal's resolution
+ * @param amountUnit "none", "ns", "baud", "ppm", "characters" or "steps" of the signal's resolution
  * @param amount 0 where there is none, or where the pit's own figure holds
  */
 public record InjectedFault(
