@@ -115,7 +115,7 @@ final class Fold implements TraceSink {
     @Override
     public void applied(long atNanos, int slot, int serial, long heardNanos) {
         parts.applied(atNanos, slot, serial, heardNanos);
-        wire.applied(parts.nodeOf(slot), heardNanos);
+        wire.applied(atNanos, parts.nodeOf(slot), heardNanos);
     }
 
     @Override

@@ -121,6 +121,8 @@ final class NodeEvidence {
     /** Characters on the pair when its loop was last seen running. */
     long charsWhenRunning = Long.MIN_VALUE / 2;
 
+    long runningNanos = Long.MIN_VALUE / 2;
+
     /** Lost the last frame meant for it. */
     boolean losing;
 
@@ -146,6 +148,11 @@ final class NodeEvidence {
 
     NodeEvidence(int node) {
         this.node = node;
+    }
+
+    void running(long atNanos, long charsSoFar) {
+        runningNanos = atNanos;
+        charsWhenRunning = charsSoFar;
     }
 
     void status(long atNanos, int bootCount, int errors, long longestLoopNanos, long loopLimitNanos) {

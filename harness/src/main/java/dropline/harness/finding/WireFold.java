@@ -34,6 +34,7 @@ final class WireFold {
     private final Promise[] promises;
     private final Driver[] drivers;
     private final long[] requestEnd;
+    private final long[] earlierEnd;
     private final long[] readyNanos;
     private final long[] lastPhantom;
     private final double charNanos;
@@ -42,6 +43,7 @@ final class WireFold {
     private long charsSoFar;
 
     private boolean open;
+    private boolean isRetry;
     private int kind;
     private int target;
     private int transaction;
@@ -75,6 +77,7 @@ final class WireFold {
             drivers[i] = new Driver();
         }
         requestEnd = new long[nodes.length];
+        earlierEnd = new long[nodes.length];
         readyNanos = new long[nodes.length];
         lastPhantom = new long[nodes.length + 1];
         Arrays.fill(lastPhantom, Long.MIN_VALUE);
@@ -84,21 +87,26 @@ final class WireFold {
 
     void driverOn(long at, int talker) {
         Driver driver = drivers[talker + 1];
+        if (driver.reasons++ > 0) {
+            return;
+        }
         driver.on = true;
         driver.onNanos = at;
+        driver.busyNanos = 0;
         driver.frames = driver.sending ? 1 : 0;
-        if (driver.sending) {
-            if (talker != CONTROLLER && at - driver.startNanos > TOLERANCE_NANOS) {
-                nodes[talker].lateEnable.add(at, at - driver.startNanos);
-            }
-        } else {
+        if (!driver.sending) {
             driver.clashed = false;
+        } else if (talker != CONTROLLER && at - driver.startNanos > TOLERANCE_NANOS) {
+            nodes[talker].lateEnable.add(at, at - driver.startNanos);
         }
     }
 
     void driverOff(long at, int talker) {
         Driver driver = drivers[talker + 1];
-        if (talker != CONTROLLER && driver.on) {
+        if (driver.reasons > 0 && --driver.reasons > 0) {
+            return;
+        }
+        if (talker != CONTROLLER && driver.on && !driver.sending) {
             release(at, talker, driver);
         }
         driver.on = false;
@@ -107,14 +115,12 @@ final class WireFold {
     }
 
     private void release(long at, int talker, Driver driver) {
-        if (driver.sending) {
-            return;
-        }
-        long idle = at - (driver.frames > 0 ? driver.endNanos : driver.onNanos);
+        long idle = at - driver.onNanos - driver.busyNanos;
+        long tail = at - driver.endNanos - promises[talker].tailNanos();
         if (idle > HELD_NANOS) {
             nodes[talker].held.add(driver.onNanos, idle);
-        } else if (driver.frames > 0 && idle - promises[talker].tailNanos() > TOLERANCE_NANOS) {
-            nodes[talker].lateRelease.add(at, idle - promises[talker].tailNanos());
+        } else if (driver.frames > 0 && tail > TOLERANCE_NANOS) {
+            nodes[talker].lateRelease.add(at, tail);
         }
     }
 
@@ -160,6 +166,7 @@ final class WireFold {
 
     private void begin(long at, int frame, int node, int frameTransaction, int frameChars) {
         open = true;
+        isRetry = frame == REQUEST && kind == REQUEST && node == target && frameTransaction == transaction;
         kind = frame;
         target = node;
         transaction = frameTransaction;
@@ -186,9 +193,13 @@ final class WireFold {
         }
         boolean stillAsking = drivers[0].sending && kind == REQUEST && target == talker;
         long asked = stillAsking ? start + Math.round(chars * charNanos) : requestEnd[talker];
+        boolean belated = kind != REQUEST || target != talker || frameTransaction != transaction || isRetry;
+        if (belated && at - asked < promises[talker].leastGapNanos()) {
+            asked = earlierEnd[talker];
+        }
         judgeGap(at, talker, at - asked);
         if (promises[talker].loopReplies()) {
-            evidence.charsWhenRunning = charsBefore;
+            evidence.running(at, charsBefore);
         }
         lastReplier = talker;
         if (kind == REQUEST && target == talker && frameTransaction == transaction) {
@@ -210,8 +221,10 @@ final class WireFold {
         Driver driver = drivers[talker + 1];
         driver.sending = false;
         driver.endNanos = at;
+        driver.busyNanos += at - driver.startNanos;
         if (talker == CONTROLLER) {
             if (kind == REQUEST) {
+                earlierEnd[target] = requestEnd[target];
                 requestEnd[target] = at;
             }
             recent = (recent + 1) % RECENT;
@@ -295,7 +308,8 @@ final class WireFold {
         NodeEvidence evidence = nodes[node];
         evidence.overrunEpisodes += evidence.losing ? 0 : 1;
         evidence.losing = true;
-        boolean room = charsSoFar - evidence.charsWhenRunning <= promises[node].ringChars();
+        boolean room = start >= evidence.runningNanos
+                && charsSoFar - evidence.charsWhenRunning <= promises[node].ringChars();
         evidence.overrunsWithRoom += room ? 1 : 0;
         evidence.overruns.add(at, chars);
         targetOverrun |= node == target;
@@ -382,9 +396,9 @@ final class WireFold {
     }
 
     /** A node's program has a value from the frame it heard whole at that instant. */
-    void applied(int node, long heardNanos) {
+    void applied(long at, int node, long heardNanos) {
         NodeEvidence evidence = nodes[node];
-        evidence.charsWhenRunning = charsBefore;
+        evidence.running(at, charsBefore);
         if (evidence.overruns.count() == 0 || heardNanos <= evidence.overruns.firstNanos()) {
             return;
         }
