@@ -9,7 +9,10 @@ import dropline.bus.fault.FaultKind.Strikes;
 import dropline.bus.fault.FaultKind.Timing;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Layout;
+import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.bus.plan.SegmentWire;
 import dropline.harness.finding.Finding.Subject;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,22 +23,19 @@ record Injection(Fault fault, Subject subject, int part) {
 
     static Injection of(FaultKind kind, Pit pit, Layout layout, RandomPit.Speech speech, long seed) {
         Random random = new Random(seed);
-        int nodes = layout.nodes().size();
         Strikes strikes = kind.strikes();
-        int part =
-                switch (strikes) {
-                    case INDICATOR -> pick(indicators(kind, layout), random);
-                    case CONTROL -> pick(controls(kind, layout), random);
-                    default -> -1;
-                };
-        int node =
-                switch (strikes) {
-                    case NODE, NODE_AND_OTHER -> pick(nodes(kind, pit, layout), random);
-                    case INDICATOR -> layout.slots().get(part).node();
-                    case CONTROL -> layout.controls().get(part).node();
-                    case SEGMENT, HOST -> -1;
-                };
-        int other = strikes == Strikes.NODE_AND_OTHER ? (node + 1 + random.nextInt(nodes - 1)) % nodes : -1;
+        int part = switch (strikes) {
+            case INDICATOR -> pick(indicators(kind, layout), random);
+            case CONTROL -> pick(controls(kind, layout), random);
+            default -> -1;
+        };
+        int node = switch (strikes) {
+            case NODE, NODE_AND_OTHER -> pick(nodes(kind, pit, layout), random);
+            case INDICATOR -> layout.slots().get(part).node();
+            case CONTROL -> layout.controls().get(part).node();
+            case SEGMENT, HOST -> -1;
+        };
+        int other = strikes == Strikes.NODE_AND_OTHER ? pick(others(pit, layout, node), random) : -1;
         long from = from(kind, random);
         long until = kind == FaultKind.STUCK_DRIVER && random.nextBoolean() ? from + 500 * MILLI : Fault.TO_THE_END;
         Fault fault = new Fault(
@@ -65,9 +65,7 @@ record Injection(Fault fault, Subject subject, int part) {
 
     private static double rate(FaultKind kind, Random random) {
         if (kind.timing() == Timing.CHANCE) {
-            return kind == FaultKind.COMMON_WIRE_LIFTED
-                    ? 0.03 + 0.2 * random.nextDouble()
-                    : 0.15 + 0.45 * random.nextDouble();
+            return kind == FaultKind.COMMON_WIRE_LIFTED ? 0.03 + 0.2 * random.nextDouble() : 0.15 + 0.45 * random.nextDouble();
         }
         return switch (kind) {
             case BABBLING_NODE, BLACKOUT, NOISE_BURST, SWITCH_FLICKERS, NOISY_AXIS -> 3 + random.nextInt(6);
@@ -106,12 +104,49 @@ record Injection(Fault fault, Subject subject, int part) {
         List<Integer> found = new ArrayList<>();
         for (int i = 0; i < layout.nodes().size(); i++) {
             all.add(i);
-            if (!Promise.of(pit, pit.segments().get(0), layout.nodes().get(i).node())
-                    .losesFrames()) {
+            if (!Promise.of(pit, pit.segments().get(0), layout.nodes().get(i).node()).losesFrames()) {
                 found.add(i);
             }
         }
         return normal && !found.isEmpty() ? found : all;
+    }
+
+    /** A pit in which every node has others that may be struck with it. */
+    static long pitSeed(FaultKind kind, long pitSeed) {
+        long seed = pitSeed;
+        while (kind.strikes() == Strikes.NODE_AND_OTHER && !hasOthers(RandomPit.of(seed))) {
+            seed++;
+        }
+        return seed;
+    }
+
+    private static boolean hasOthers(Pit pit) {
+        Layout layout = Layout.of(pit);
+        for (int node = 0; node < layout.nodes().size(); node++) {
+            if (others(pit, layout, node).isEmpty()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Nodes whose reply is as long as this one's; where bytes are made up, any. */
+    private static List<Integer> others(Pit pit, Layout layout, int node) {
+        Segment segment = pit.segments().get(0);
+        int mine = replyChars(pit, segment, layout.nodes().get(node).node());
+        List<Integer> found = new ArrayList<>();
+        for (int i = 0; i < layout.nodes().size(); i++) {
+            boolean fits = !segment.protocol().knowsBytes()
+                    || replyChars(pit, segment, layout.nodes().get(i).node()) == mine;
+            if (i != node && fits) {
+                found.add(i);
+            }
+        }
+        return found;
+    }
+
+    private static int replyChars(Pit pit, Segment segment, Node node) {
+        return segment.protocol().node(SegmentWire.of(pit, node)).replyChars(new int[0], 0, 0);
     }
 
     private static List<Integer> indicators(FaultKind kind, Layout layout) {
@@ -119,9 +154,7 @@ record Injection(Fault fault, Subject subject, int part) {
         for (int i = 0; i < layout.slots().size(); i++) {
             Layout.Slot slot = layout.slots().get(i);
             boolean first = i == 0 || layout.slots().get(i - 1).indicator() != slot.indicator();
-            if (first
-                    && (kind == FaultKind.FROZEN_DISPLAY
-                            || slot.indicator().kind().moves())) {
+            if (first && (kind == FaultKind.FROZEN_DISPLAY || slot.indicator().kind().moves())) {
                 found.add(i);
             }
         }
@@ -132,12 +165,11 @@ record Injection(Fault fault, Subject subject, int part) {
         List<Integer> found = new ArrayList<>();
         for (int i = 0; i < layout.controls().size(); i++) {
             Control.Kind control = layout.controls().get(i).control().kind();
-            boolean suits =
-                    switch (kind) {
-                        case NOISY_AXIS -> control == Control.Kind.AXIS;
-                        case SWITCH_FLICKERS -> control == Control.Kind.TOGGLE || control == Control.Kind.BUTTON;
-                        default -> control == Control.Kind.ENCODER || control == Control.Kind.BUTTON;
-                    };
+            boolean suits = switch (kind) {
+                case NOISY_AXIS -> control == Control.Kind.AXIS;
+                case SWITCH_FLICKERS -> control == Control.Kind.TOGGLE || control == Control.Kind.BUTTON;
+                default -> control == Control.Kind.ENCODER || control == Control.Kind.BUTTON;
+            };
             if (suits) {
                 found.add(i);
             }
