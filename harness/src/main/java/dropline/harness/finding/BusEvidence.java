@@ -4,6 +4,8 @@ package dropline.harness.finding;
  * What was seen of a segment as a whole, of its controller and of the host. Written by the folds, read by the rules.
  */
 final class BusEvidence {
+    private static final long TOGETHER_NANOS = 100_000_000L;
+
     /** End of the run, ns. */
     long endedNanos;
 
@@ -59,9 +61,6 @@ final class BusEvidence {
     /** Characters that nobody sent, at any receiver. */
     final Sightings phantoms = new Sightings();
 
-    /** Polls in the course of which some receiver got characters that nobody sent. */
-    int pollsWithPhantoms;
-
     /** Instants at which a frame was received wrong, by anybody, though nobody else talked. */
     final Sightings wrong = new Sightings();
 
@@ -73,11 +72,15 @@ final class BusEvidence {
     /** Nodes that restarted within a tenth of a second of the first of them, at most. */
     int restartsTogether;
 
-    /** Such groups of restarts, of one node or more. */
-    int restartRounds;
+    private long restartNanos = Long.MIN_VALUE / 2;
+    private int restarts;
 
-    /** The first and the number of the last group. */
-    long restartNanos;
-
-    int restarts;
+    void restarted(long atNanos) {
+        if (atNanos - restartNanos > TOGETHER_NANOS) {
+            restartNanos = atNanos;
+            restarts = 0;
+        }
+        restarts++;
+        restartsTogether = Math.max(restartsTogether, restarts);
+    }
 }

@@ -162,7 +162,13 @@ final class ControllerRules {
                     Cause.SWAPPED_PAIR,
                     Cause.CLOCK_OFF,
                     Cause.DUPLICATE_ADDRESS,
-                    Cause.RESET);
+                    Cause.RESET,
+                    Cause.RING_OVERRUN,
+                    Cause.LOOP_STALL,
+                    Cause.ANSWERS_ANOTHER,
+                    Cause.DRIVER_ENABLED_LATE,
+                    Cause.DRIVER_RELEASED_EARLY,
+                    Cause.DRIVER_RELEASED_LATE);
         } else {
             scene.nodeNext(
                     node,
@@ -199,7 +205,11 @@ final class ControllerRules {
                     Cause.RING_OVERRUN,
                     Cause.FLOATING_RECEIVER,
                     Cause.CLOCK_OFF,
-                    Cause.DRIVER_RELEASED_LATE);
+                    Cause.EAVESDROPPER,
+                    Cause.DRIVER_RELEASED_LATE,
+                    Cause.NOISE_BURST,
+                    Cause.BABBLING_NODE,
+                    Cause.STUCK_DRIVER);
         } else {
             scene.nodeNext(
                     node,
@@ -223,7 +233,11 @@ final class ControllerRules {
                     Cause.RESET,
                     Cause.REPLY_TOO_SOON,
                     Cause.NOISE_BURST,
-                    Cause.BABBLING_NODE);
+                    Cause.BABBLING_NODE,
+                    Cause.STUCK_DRIVER,
+                    Cause.MISSING_BIAS,
+                    Cause.CLOCK_OFF,
+                    Cause.LOST_STATE_FRAME);
         }
     }
 

@@ -7,32 +7,22 @@ import static dropline.bus.trace.TraceSink.REQUEST;
 import java.util.Arrays;
 
 /**
- * Folds frames, drivers and what receivers made of them. A frame of the controller and all that follows until its next
- * one are one exchange; it is summed up when the next begins.
+ * Folds frames and what receivers made of them. A frame of the controller and all that follows until its next one are
+ * one exchange; it is summed up when the next begins.
  */
 final class WireFold {
     private static final int NOBODY = -2;
-
-    /** A driver that stays on longer than this with nothing to say is held, not merely late; ns. */
-    private static final long HELD_NANOS = 20_000_000L;
-
-    /** Restarts no further apart have one reason. */
-    private static final long TOGETHER_NANOS = 100_000_000L;
 
     /** Frames of the controller whose length is remembered. */
     private static final int RECENT = 32;
 
     private static final double MOST = 0.6;
     private static final long TOLERANCE_NANOS = 100;
-    /** Frames this much longer or shorter than described come from a clock that is off: 0.25 %. */
-    private static final double OFF_SHARE = 0.0025;
-
-    private static final double MILLION = 1e6;
 
     private final BusEvidence bus;
     private final NodeEvidence[] nodes;
     private final Promise[] promises;
-    private final Driver[] drivers;
+    private final ShapeFold shapes;
     private final long[] requestEnd;
     private final long[] earlierEnd;
     private final long[] readyNanos;
@@ -56,7 +46,6 @@ final class WireFold {
     private boolean targetTalked;
     private boolean targetOverrun;
     private boolean answered;
-    private boolean phantoms;
     private int lastReplier = NOBODY;
     private int previousReplier = NOBODY;
     private final int hearers;
@@ -72,10 +61,7 @@ final class WireFold {
         this.promises = promises;
         this.hearers = hearers;
         this.charNanos = charNanos;
-        drivers = new Driver[nodes.length + 1];
-        for (int i = 0; i < drivers.length; i++) {
-            drivers[i] = new Driver();
-        }
+        shapes = new ShapeFold(nodes, promises);
         requestEnd = new long[nodes.length];
         earlierEnd = new long[nodes.length];
         readyNanos = new long[nodes.length];
@@ -86,81 +72,32 @@ final class WireFold {
     // --- drivers
 
     void driverOn(long at, int talker) {
-        Driver driver = drivers[talker + 1];
-        if (driver.reasons++ > 0) {
-            return;
-        }
-        driver.on = true;
-        driver.onNanos = at;
-        driver.busyNanos = 0;
-        driver.frames = driver.sending ? 1 : 0;
-        if (!driver.sending) {
-            driver.clashed = false;
-        } else if (talker != CONTROLLER && at - driver.startNanos > TOLERANCE_NANOS) {
-            nodes[talker].lateEnable.add(at, at - driver.startNanos);
-        }
+        shapes.driverOn(at, talker);
     }
 
     void driverOff(long at, int talker) {
-        Driver driver = drivers[talker + 1];
-        if (driver.reasons > 0 && --driver.reasons > 0) {
-            return;
-        }
-        if (talker != CONTROLLER && driver.on && !driver.sending) {
-            release(at, talker, driver);
-        }
-        driver.on = false;
-        driver.offNanos = at;
-        driver.cut = driver.sending;
-    }
-
-    private void release(long at, int talker, Driver driver) {
-        long idle = at - driver.onNanos - driver.busyNanos;
-        long tail = at - driver.endNanos - promises[talker].tailNanos();
-        if (idle > HELD_NANOS) {
-            nodes[talker].held.add(driver.onNanos, idle);
-        } else if (driver.frames > 0 && tail > TOLERANCE_NANOS) {
-            nodes[talker].lateRelease.add(at, tail);
-        }
+        shapes.driverOff(at, talker);
     }
 
     void clash(long at, int talker, int other) {
-        drivers[talker + 1].clashed = true;
-        drivers[other + 1].clashed = true;
-        requestClashed |= (talker == CONTROLLER || other == CONTROLLER) && drivers[0].sending;
+        shapes.clash(talker, other);
+        requestClashed |= (talker == CONTROLLER || other == CONTROLLER) && shapes.isSending(CONTROLLER);
         bus.clashes.add(at, 1);
     }
 
     // --- frames
 
     void frameStarted(long at, int talker, int frame, int node, int frameTransaction, int frameChars) {
-        Driver driver = drivers[talker + 1];
-        driver.sending = true;
-        driver.startNanos = at;
-        driver.chars = frameChars;
-        driver.frames++;
-        driver.cut = false;
+        shapes.started(at, talker, frameChars);
         charsBefore = charsSoFar;
         charsSoFar += frameChars;
-        if (!driver.on) {
-            driver.clashed = false;
-        }
         if (talker == CONTROLLER) {
             close();
             begin(at, frame, node, frameTransaction, frameChars);
-            return;
-        }
-        NodeEvidence evidence = nodes[talker];
-        if (driver.on && driver.frames == 1) {
-            long early = at - driver.onNanos - promises[talker].leadNanos();
-            if (early > TOLERANCE_NANOS) {
-                evidence.earlyEnable.add(at, early);
-            }
-        }
-        if (frame == REPLY) {
+        } else if (frame == REPLY) {
             reply(at, talker, node, frameTransaction);
         } else {
-            evidence.babble.add(at, frameChars);
+            nodes[talker].babble.add(at, frameChars);
         }
     }
 
@@ -174,12 +111,11 @@ final class WireFold {
         chars = frameChars;
         carries = false;
         wrongReceivers = 0;
-        requestClashed = drivers[0].clashed;
+        requestClashed = shapes.isClashed(CONTROLLER);
         targetWrong = false;
         targetTalked = false;
         targetOverrun = false;
         answered = false;
-        phantoms = false;
         previousReplier = lastReplier;
         lastReplier = NOBODY;
     }
@@ -191,7 +127,7 @@ final class WireFold {
             lastReplier = talker;
             return;
         }
-        boolean stillAsking = drivers[0].sending && kind == REQUEST && target == talker;
+        boolean stillAsking = shapes.isSending(CONTROLLER) && kind == REQUEST && target == talker;
         long asked = stillAsking ? start + Math.round(chars * charNanos) : requestEnd[talker];
         boolean belated = kind != REQUEST || target != talker || frameTransaction != transaction || isRetry;
         if (belated && at - asked < promises[talker].leastGapNanos()) {
@@ -218,29 +154,17 @@ final class WireFold {
     }
 
     void frameEnded(long at, int talker) {
-        Driver driver = drivers[talker + 1];
-        driver.sending = false;
-        driver.endNanos = at;
-        driver.busyNanos += at - driver.startNanos;
-        if (talker == CONTROLLER) {
-            if (kind == REQUEST) {
-                earlierEnd[target] = requestEnd[target];
-                requestEnd[target] = at;
-            }
-            recent = (recent + 1) % RECENT;
-            recentEnd[recent] = at;
-            recentChars[recent] = chars;
+        shapes.ended(at, talker);
+        if (talker != CONTROLLER) {
             return;
         }
-        if (driver.cut && at - driver.offNanos > TOLERANCE_NANOS) {
-            nodes[talker].earlyRelease.add(at, at - driver.offNanos);
+        if (kind == REQUEST) {
+            earlierEnd[target] = requestEnd[target];
+            requestEnd[target] = at;
         }
-        nodes[talker].frames++;
-        double described = promises[talker].charNanos() * driver.chars;
-        double shorter = described - (at - driver.startNanos);
-        if (Math.abs(shorter) > described * OFF_SHARE) {
-            nodes[talker].fast.add(at, Math.round(shorter / (described - shorter) * MILLION));
-        }
+        recent = (recent + 1) % RECENT;
+        recentEnd[recent] = at;
+        recentChars[recent] = chars;
     }
 
     void carried() {
@@ -260,18 +184,13 @@ final class WireFold {
     /** What comes is over; sums up the last exchange. */
     void ended(long at) {
         close();
-        for (int i = 0; i < nodes.length; i++) {
-            Driver driver = drivers[i + 1];
-            if (driver.on && !driver.sending) {
-                release(at, i, driver);
-            }
-        }
+        shapes.finish(at);
     }
 
     // --- receivers
 
     void receivedWrong(long at, int receiver, int talker) {
-        if (drivers[talker + 1].clashed) {
+        if (shapes.isClashed(talker)) {
             return;
         }
         if (talker == CONTROLLER && receiver == CONTROLLER) {
@@ -293,7 +212,6 @@ final class WireFold {
 
     void phantom(long at, int receiver, int count) {
         bus.phantoms.add(at, count);
-        phantoms = true;
         lastPhantom[receiver + 1] = at;
         if (receiver == CONTROLLER) {
             return;
@@ -308,8 +226,8 @@ final class WireFold {
         NodeEvidence evidence = nodes[node];
         evidence.overrunEpisodes += evidence.losing ? 0 : 1;
         evidence.losing = true;
-        boolean room = start >= evidence.runningNanos
-                && charsSoFar - evidence.charsWhenRunning <= promises[node].ringChars();
+        boolean room =
+                start >= evidence.runningNanos && charsSoFar - evidence.charsWhenRunning <= promises[node].ringChars();
         evidence.overrunsWithRoom += room ? 1 : 0;
         evidence.overruns.add(at, chars);
         targetOverrun |= node == target;
@@ -318,13 +236,7 @@ final class WireFold {
     void reset(long at, int node, long ready) {
         nodes[node].resets.add(at, ready - at);
         readyNanos[node] = Math.max(readyNanos[node], ready);
-        if (bus.restartRounds == 0 || at - bus.restartNanos > TOGETHER_NANOS) {
-            bus.restartRounds++;
-            bus.restartNanos = at;
-            bus.restarts = 0;
-        }
-        bus.restarts++;
-        bus.restartsTogether = Math.max(bus.restartsTogether, bus.restarts);
+        bus.restarted(at);
     }
 
     // --- exchanges
@@ -354,7 +266,6 @@ final class WireFold {
 
     private void closePoll(NodeEvidence evidence, boolean afterReply) {
         bus.polls++;
-        bus.pollsWithPhantoms += phantoms ? 1 : 0;
         evidence.asked++;
         evidence.askedAfterReply += afterReply ? 1 : 0;
         evidence.askedOtherwise += afterReply ? 0 : 1;

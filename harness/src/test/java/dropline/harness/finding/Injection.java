@@ -24,17 +24,19 @@ record Injection(Fault fault, Subject subject, int part) {
     static Injection of(FaultKind kind, Pit pit, Layout layout, RandomPit.Speech speech, long seed) {
         Random random = new Random(seed);
         Strikes strikes = kind.strikes();
-        int part = switch (strikes) {
-            case INDICATOR -> pick(indicators(kind, layout), random);
-            case CONTROL -> pick(controls(kind, layout), random);
-            default -> -1;
-        };
-        int node = switch (strikes) {
-            case NODE, NODE_AND_OTHER -> pick(nodes(kind, pit, layout), random);
-            case INDICATOR -> layout.slots().get(part).node();
-            case CONTROL -> layout.controls().get(part).node();
-            case SEGMENT, HOST -> -1;
-        };
+        int part =
+                switch (strikes) {
+                    case INDICATOR -> pick(indicators(kind, layout), random);
+                    case CONTROL -> pick(controls(kind, layout), random);
+                    default -> -1;
+                };
+        int node =
+                switch (strikes) {
+                    case NODE, NODE_AND_OTHER -> pick(nodes(kind, pit, layout), random);
+                    case INDICATOR -> layout.slots().get(part).node();
+                    case CONTROL -> layout.controls().get(part).node();
+                    case SEGMENT, HOST -> -1;
+                };
         int other = strikes == Strikes.NODE_AND_OTHER ? pick(others(pit, layout, node), random) : -1;
         long from = from(kind, random);
         long until = kind == FaultKind.STUCK_DRIVER && random.nextBoolean() ? from + 500 * MILLI : Fault.TO_THE_END;
@@ -65,7 +67,9 @@ record Injection(Fault fault, Subject subject, int part) {
 
     private static double rate(FaultKind kind, Random random) {
         if (kind.timing() == Timing.CHANCE) {
-            return kind == FaultKind.COMMON_WIRE_LIFTED ? 0.03 + 0.2 * random.nextDouble() : 0.15 + 0.45 * random.nextDouble();
+            return kind == FaultKind.COMMON_WIRE_LIFTED
+                    ? 0.03 + 0.2 * random.nextDouble()
+                    : 0.15 + 0.45 * random.nextDouble();
         }
         return switch (kind) {
             case BABBLING_NODE, BLACKOUT, NOISE_BURST, SWITCH_FLICKERS, NOISY_AXIS -> 3 + random.nextInt(6);
@@ -89,7 +93,7 @@ record Injection(Fault fault, Subject subject, int part) {
             case LOOP_STALL -> (80 + random.nextInt(250)) * MILLI;
             case NOISE_BURST -> (2 + random.nextInt(10)) * MILLI + 5 * character;
             case SLOW_ADAPTER -> 16 * MILLI;
-            case BROWN_OUT -> 20 * MILLI;
+            case BROWN_OUT -> (200 + random.nextInt(600)) * MILLI;
             case RESET -> random.nextBoolean() ? 0 : (200 + random.nextInt(800)) * MILLI;
             case LOST_STEPS, STICKING_NEEDLE -> 2 + random.nextInt(8);
             case LOST_ZERO, NEEDLE_SLIPPED -> 5 + random.nextInt(40);
@@ -104,7 +108,8 @@ record Injection(Fault fault, Subject subject, int part) {
         List<Integer> found = new ArrayList<>();
         for (int i = 0; i < layout.nodes().size(); i++) {
             all.add(i);
-            if (!Promise.of(pit, pit.segments().get(0), layout.nodes().get(i).node()).losesFrames()) {
+            if (!Promise.of(pit, pit.segments().get(0), layout.nodes().get(i).node())
+                    .losesFrames()) {
                 found.add(i);
             }
         }
@@ -154,7 +159,9 @@ record Injection(Fault fault, Subject subject, int part) {
         for (int i = 0; i < layout.slots().size(); i++) {
             Layout.Slot slot = layout.slots().get(i);
             boolean first = i == 0 || layout.slots().get(i - 1).indicator() != slot.indicator();
-            if (first && (kind == FaultKind.FROZEN_DISPLAY || slot.indicator().kind().moves())) {
+            if (first
+                    && (kind == FaultKind.FROZEN_DISPLAY
+                            || slot.indicator().kind().moves())) {
                 found.add(i);
             }
         }
@@ -165,11 +172,12 @@ record Injection(Fault fault, Subject subject, int part) {
         List<Integer> found = new ArrayList<>();
         for (int i = 0; i < layout.controls().size(); i++) {
             Control.Kind control = layout.controls().get(i).control().kind();
-            boolean suits = switch (kind) {
-                case NOISY_AXIS -> control == Control.Kind.AXIS;
-                case SWITCH_FLICKERS -> control == Control.Kind.TOGGLE || control == Control.Kind.BUTTON;
-                default -> control == Control.Kind.ENCODER || control == Control.Kind.BUTTON;
-            };
+            boolean suits =
+                    switch (kind) {
+                        case NOISY_AXIS -> control == Control.Kind.AXIS;
+                        case SWITCH_FLICKERS -> control == Control.Kind.TOGGLE || control == Control.Kind.BUTTON;
+                        default -> control == Control.Kind.ENCODER || control == Control.Kind.BUTTON;
+                    };
             if (suits) {
                 found.add(i);
             }
