@@ -4,7 +4,6 @@ import static dropline.harness.finding.Confidence.CERTAIN;
 import static dropline.harness.finding.Confidence.LIKELY;
 import static dropline.harness.finding.Confidence.POSSIBLE;
 
-import dropline.bus.pit.Control;
 import dropline.bus.pit.Controller;
 import java.util.List;
 
@@ -15,17 +14,19 @@ import java.util.List;
 final class ControllerRules {
     private static final int FEW = 2;
     private static final int SEVERAL = 4;
+    private static final long OUTAGE_NANOS = 1_500_000_000L;
     private static final double MOST = 0.6;
-    private static final int MOST_A_SECOND = 8;
 
     private final Scene scene;
     private final BusEvidence bus;
     private final Controller controller;
+    private final ReplyRules replies;
 
     ControllerRules(Scene scene) {
         this.scene = scene;
         this.bus = scene.bus;
         this.controller = scene.segment.controller();
+        this.replies = new ReplyRules(scene);
     }
 
     void judge() {
@@ -37,7 +38,7 @@ final class ControllerRules {
                     Cause.SILENT_HOST);
         }
         adapter();
-        boolean restarted = restarts();
+        boolean restarted = restarts() || outage();
         List<NodeEvidence> silent = scene.nodes.stream().filter(this::isSilent).toList();
         List<NodeEvidence> failing = scene.nodes.stream()
                 .filter(node -> !silent.contains(node) && fails(node))
@@ -52,13 +53,13 @@ final class ControllerRules {
         }
         for (NodeEvidence node : scene.nodes) {
             if (!scene.named(node)) {
-                says(node);
+                replies.says(node);
             }
         }
         if (scene.findings().isEmpty()) {
-            sentAgain();
+            replies.sentAgain();
         }
-        controls();
+        replies.controls();
     }
 
     private void adapter() {
@@ -78,7 +79,7 @@ final class ControllerRules {
     private boolean restarts() {
         List<NodeEvidence> restarted =
                 scene.nodes.stream().filter(node -> node.boots.count() > 0).toList();
-        if (restarted.size() >= 2 && restarted.size() >= (2 * scene.nodes.size() + 2) / 3) {
+        if (restarted.size() >= FEW) {
             scene.segment(
                     LIKELY,
                     restarted.get(0).boots,
@@ -89,6 +90,33 @@ final class ControllerRules {
         restarted.forEach(node -> scene.node(
                 node, CERTAIN, node.boots, "its restart counter went up, " + Words.seen(node.boots), Cause.RESET));
         return !restarted.isEmpty();
+    }
+
+    /** Several nodes missing once, all at the same time. */
+    private boolean outage() {
+        List<NodeEvidence> out = scene.nodes.stream()
+                .filter(node -> node.timeOuts.count() > 0 && node.timeOuts.count() == node.longestFailingRun)
+                .filter(node -> !isSilent(node) && !scene.promise(node).losesFrames())
+                .toList();
+        long first =
+                out.stream().mapToLong(node -> node.timeOuts.firstNanos()).min().orElse(0);
+        long last =
+                out.stream().mapToLong(node -> node.timeOuts.lastNanos()).max().orElse(0);
+        if (out.size() < FEW || last - first > OUTAGE_NANOS) {
+            return false;
+        }
+        scene.segmentNext(
+                POSSIBLE,
+                bus.failures,
+                out.size() + " of " + scene.nodes.size() + " nodes were missing together once, from "
+                        + Words.time(first) + " to " + Words.time(last) + ", and came back",
+                "Look whether the boards' lights went out at that moment: then it is the supply. If they stayed on,"
+                        + " something blocked the line.",
+                Cause.BROWN_OUT,
+                Cause.STUCK_DRIVER,
+                Cause.NOISE_BURST,
+                Cause.BABBLING_NODE);
+        return true;
     }
 
     // --- polls that fail
@@ -189,9 +217,9 @@ final class ControllerRules {
         String shows = Words.of(node.timeOuts.count(), node.asked) + " requests got no good reply, at most "
                 + node.longestFailingRun + " in a row";
         if (node.tooSoon.count() > 0) {
-            tooSoon(node);
+            replies.tooSoon(node);
         } else if (node.late.count() > 0 || node.longLoops.count() > 0) {
-            late(node, node.late.count() > 0 ? node.late : node.longLoops);
+            replies.late(node, node.late.count() > 0 ? node.late : node.longLoops);
         } else if (node.receiveErrors.count() > 0) {
             scene.nodeNext(
                     node,
@@ -238,109 +266,6 @@ final class ControllerRules {
                     Cause.MISSING_BIAS,
                     Cause.CLOCK_OFF,
                     Cause.LOST_STATE_FRAME);
-        }
-    }
-
-    // --- what good replies show
-
-    private void says(NodeEvidence node) {
-        if (node.tooSoon.count() > 0) {
-            tooSoon(node);
-        } else if (node.late.count() > 0 || node.longLoops.count() > 0) {
-            late(node, node.late.count() > 0 ? node.late : node.longLoops);
-        } else if (node.receiveErrors.count() > 0 && !scene.promise(node).losesFrames() && alone(node)) {
-            scene.nodeNext(
-                    node,
-                    POSSIBLE,
-                    node.receiveErrors,
-                    "it counts receive errors, " + Words.seen(node.receiveErrors) + ", though it answers",
-                    "Exchange the board for a like one. If the errors stay at the place, it is the wiring (common wire); if"
-                            + " they go with the board, look for interrupts switched off and small buffers.",
-                    Cause.COMMON_WIRE_LIFTED,
-                    Cause.BLACKOUT,
-                    Cause.RING_OVERRUN,
-                    Cause.FLOATING_RECEIVER);
-        }
-    }
-
-    private boolean alone(NodeEvidence node) {
-        return scene.nodes.stream().noneMatch(other -> other != node && other.receiveErrors.count() > 0);
-    }
-
-    private void tooSoon(NodeEvidence node) {
-        scene.node(
-                node,
-                CERTAIN,
-                node.tooSoon,
-                "a reply came " + Words.bits(node.tooSoon.least(), scene.segment.baud())
-                        + " after the request, at least "
-                        + Words.time(scene.promise(node).leastGapNanos()) + " are described, "
-                        + Words.seen(node.tooSoon),
-                Cause.REPLY_TOO_SOON);
-    }
-
-    private void late(NodeEvidence node, Sightings seen) {
-        scene.nodeNext(
-                node,
-                LIKELY,
-                seen,
-                (seen == node.late ? "a reply came up to " : "a pass of its loop took up to ")
-                        + Words.time(seen.most()) + (seen == node.late ? " after its request" : "")
-                        + ", more than its profile and what blocks it explain, " + Words.seen(seen),
-                "Have the firmware note its longest loop: long means the loop stands still, short means its interrupts"
-                        + " were off.",
-                Cause.LOOP_STALL,
-                Cause.BLACKOUT);
-    }
-
-    // --- state sent again, controls
-
-    private void sentAgain() {
-        long errors = scene.nodes.stream()
-                .filter(node -> node.receiveErrors.count() > 0)
-                .count();
-        double refreshes = controller.refreshNanos() == 0
-                ? 0
-                : (1.0 + bus.endedNanos / controller.refreshNanos())
-                        * scene.layout.slots().stream()
-                                .filter(slot -> slot.segment() == scene.evidence.segment())
-                                .count();
-        boolean lossy =
-                scene.nodes.stream().anyMatch(node -> scene.promise(node).losesFrames());
-        if (!lossy && (errors > 1 || bus.sentAgain.count() > 1.2 * refreshes + 1)) {
-            scene.segmentNext(
-                    POSSIBLE,
-                    bus.sentAgain.count() > 0 ? bus.sentAgain : scene.nodes.get(0).receiveErrors,
-                    "state was sent again " + bus.sentAgain.count() + " times since nodes had not got it; " + errors
-                            + " of " + scene.nodes.size() + " nodes count receive errors",
-                    "See whether every node misses the same state frames: then they leave the controller damaged. If each"
-                            + " misses others, it is noise or bias.",
-                    Cause.LOST_STATE_FRAME,
-                    Cause.NOISE_BURST,
-                    Cause.MISSING_BIAS,
-                    Cause.COMMON_WIRE_LIFTED,
-                    Cause.BLACKOUT,
-                    Cause.RING_OVERRUN,
-                    Cause.EAVESDROPPER);
-        }
-    }
-
-    private void controls() {
-        for (ControlEvidence control : scene.evidence.controls()) {
-            if (control == null) {
-                continue;
-            }
-            Control.Kind kind =
-                    scene.layout.controls().get(control.control).control().kind();
-            boolean contact = kind == Control.Kind.TOGGLE || kind == Control.Kind.BUTTON;
-            if (contact && control.mostToldInASecond > MOST_A_SECOND) {
-                scene.control(
-                        control,
-                        LIKELY,
-                        control.told,
-                        "the host was told of " + control.mostToldInASecond + " changes in one second",
-                        Cause.SWITCH_FLICKERS);
-            }
         }
     }
 }
