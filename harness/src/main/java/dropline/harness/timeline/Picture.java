@@ -68,14 +68,5 @@ final class Picture {
         void take(double from, double to) {
             spans.add(new double[] {from, to});
         }
-
-        /** Where the first thing right of a place begins. */
-        double next(double from) {
-            return spans.stream()
-                    .mapToDouble(span -> span[0])
-                    .filter(x -> x > from)
-                    .min()
-                    .orElse(Double.MAX_VALUE);
-        }
     }
 }
