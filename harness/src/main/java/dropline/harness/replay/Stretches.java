@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Future;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Takes lanes through a source, stretch by stretch: while all lanes step through one, the next is read. No lane is
@@ -97,7 +98,7 @@ final class Stretches {
         }
     }
 
-    private static RuntimeException ofSegment(Throwable cause) {
+    private static RuntimeException ofSegment(@Nullable Throwable cause) {
         return cause instanceof RunLimitException stopped
                 ? stopped
                 : new IllegalStateException("a segment failed", cause);

@@ -113,7 +113,7 @@ public final class Survive {
     }
 
     private static String seconds(long nanos) {
-        return nanos / (SECOND / 1000) / 1000.0 + " s";
+        return Math.round(nanos / 1e6) / 1e3 + " s";
     }
 
     private Map<String, PanelLimit> budgets() {
