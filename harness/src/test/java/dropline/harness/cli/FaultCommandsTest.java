@@ -67,7 +67,9 @@ final class FaultCommandsTest {
         Captured run = Captured.run("replay", pit, flight, "--fault", "dead-node 'node 1'", "--html", html.toString());
 
         assertEquals(1, run.exitCode(), run::err);
-        assertTrue(Files.readString(html).contains("Injected: <b>dead-node &#39;node 1&#39;</b>."));
+        String page = Files.readString(html);
+        assertTrue(page.contains("Injected: <b>dead-node 'node 1'</b>."));
+        assertTrue(page.indexOf("Injected: ") < page.indexOf("class=\"verdict"));
     }
 
     @Test
