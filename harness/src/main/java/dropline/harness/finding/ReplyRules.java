@@ -79,7 +79,7 @@ final class ReplyRules {
                 .count();
         double refreshes = controller.refreshNanos() == 0
                 ? 0
-                : (1.0 + bus.endedNanos / controller.refreshNanos())
+                : (1.0 + (double) bus.endedNanos / controller.refreshNanos())
                         * scene.layout.slots().stream()
                                 .filter(slot -> slot.segment() == scene.evidence.segment())
                                 .count();
