@@ -77,12 +77,11 @@ final class ReplyRules {
         long errors = scene.nodes.stream()
                 .filter(node -> node.receiveErrors.count() > 0)
                 .count();
-        double refreshes = controller.refreshNanos() == 0
-                ? 0
-                : (1.0 + (double) bus.endedNanos / controller.refreshNanos())
-                        * scene.layout.slots().stream()
-                                .filter(slot -> slot.segment() == scene.evidence.segment())
-                                .count();
+        long rounds = controller.refreshNanos() == 0 ? 0 : 1 + bus.endedNanos / controller.refreshNanos();
+        long refreshes = rounds
+                * scene.layout.slots().stream()
+                        .filter(slot -> slot.segment() == scene.evidence.segment())
+                        .count();
         boolean lossy =
                 scene.nodes.stream().anyMatch(node -> scene.promise(node).losesFrames());
         if (!lossy && (errors > 1 || bus.sentAgain.count() > 1.2 * refreshes + 1)) {
