@@ -5,7 +5,7 @@ public final class RunawayException extends RuntimeException {
     private static final long serialVersionUID = 1;
 
     RunawayException(String segment, long atNanos, long mostSteps) {
-        super("segment " + segment + " takes more than " + mostSteps + " steps in a simulated second, at " + atNanos
-                + " ns");
+        super("segment " + segment + " takes more than " + mostSteps + " steps in a simulated second, after "
+                + atNanos / 1_000_000 + " ms");
     }
 }

@@ -3,6 +3,7 @@ package dropline.harness.replay;
 import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
 import dropline.bus.pit.Pit;
+import dropline.bus.run.RunawayException;
 import dropline.bus.run.SegmentRun;
 import dropline.bus.trace.TraceSink;
 import java.util.List;
@@ -15,13 +16,12 @@ final class Lane {
         this.run = run;
     }
 
-    /** A segment with those of the faults that strike it or the host, stopped at the limit. */
-    static Lane of(Pit pit, int segment, long seed, List<Fault> faults, TraceSink sink, RunLimit limit) {
+    /** A segment with those of the faults that strike it or the host. */
+    static Lane of(Pit pit, int segment, long seed, List<Fault> faults, TraceSink sink) {
         List<Fault> here = faults.stream()
                 .filter(fault -> fault.segment() < 0 || fault.segment() == segment)
                 .toList();
-        EventGuard guard = new EventGuard(pit.segments().get(segment).name(), limit);
-        return new Lane(new SegmentRun(pit, segment, seed, here, new Both(guard, sink)));
+        return new Lane(new SegmentRun(pit, segment, seed, here, sink));
     }
 
     /** The run, for those who ask it for bytes. */
@@ -32,7 +32,12 @@ final class Lane {
     /** Steps through a stretch; the block is only read. */
     void step(StateBlock block, long untilNanos) {
         run.offer(block);
-        run.advanceTo(untilNanos);
+        try {
+            run.advanceTo(untilNanos);
+        } catch (RunawayException runaway) {
+            throw new RunLimitException("the run was stopped at its limit: " + runaway.getMessage()
+                    + ". Leave out faults that strike often, or lower their rate; without faults, please report it");
+        }
     }
 
     void end() {

@@ -111,7 +111,7 @@ public final class Replay {
             TraceSink sink = trace == null ? read : new Both(read, trace.segment(segment));
             measures.add(measured);
             evidence.add(seen);
-            lanes.add(Lane.of(pit, segment, seed, faults, sink, limit));
+            lanes.add(Lane.of(pit, segment, seed, faults, sink));
         }
         try (Source source = opening.open()) {
             long end = stretches.run(source, lanes, until -> {
@@ -138,7 +138,7 @@ public final class Replay {
                 failures.add(new DeadNode(node, measured));
                 List<Fault> dead = new ArrayList<>(List.of(Fault.deadNode(segment, node)));
                 dead.addAll(faults);
-                lanes.add(Lane.of(pit, segment, seed, dead, measured, limit));
+                lanes.add(Lane.of(pit, segment, seed, dead, measured));
             }
             try (Source source = opening.open()) {
                 stretches.run(source, lanes, until -> passes.reached(until, source));

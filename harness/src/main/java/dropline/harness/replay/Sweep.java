@@ -96,7 +96,7 @@ public final class Sweep {
     private Swept batch(Stretches stretches, List<? extends Variant> variants, Progress progress) throws IOException {
         List<Lane> lanes = new ArrayList<>();
         for (Variant variant : variants) {
-            lanes.add(Lane.of(pit, variant.segment(), seed, variant.faults(), variant.begin(), limit));
+            lanes.add(Lane.of(pit, variant.segment(), seed, variant.faults(), variant.begin()));
         }
         try (Source source = opening.open()) {
             long end =

@@ -62,7 +62,7 @@ public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault>
     public Ran run(List<? extends Watcher> watchers, Between between, Progress progress) throws IOException {
         List<Lane> lanes = new ArrayList<>();
         for (int segment = 0; segment < pit.segments().size(); segment++) {
-            Lane lane = Lane.of(pit, segment, seed, faults, watchers.get(segment), RunLimit.USUAL);
+            Lane lane = Lane.of(pit, segment, seed, faults, watchers.get(segment));
             watchers.get(segment).follow(lane.run());
             lanes.add(lane);
         }

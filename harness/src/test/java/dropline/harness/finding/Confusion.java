@@ -23,7 +23,6 @@ final class Confusion {
         int runs;
         int unseen;
         int right;
-        int onIt;
         int nothing;
         final Map<String, Integer> named = new TreeMap<>();
         final Map<String, Integer> wrong = new TreeMap<>();
@@ -60,7 +59,6 @@ final class Confusion {
         Finding first = found.get(0);
         boolean right = first.causes().contains(cause(injection.fault().kind()));
         boolean onIt = first.subject() == injection.subject() && first.part() == injection.part();
-        row.onIt += onIt ? 1 : 0;
         if (right && (onIt || tiers == Tiers.CONTROLLER)) {
             row.right++;
             row.named.merge(label(first), 1, Integer::sum);

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.chance.Distribution;
 import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Controller;
@@ -117,7 +118,7 @@ final class ReplayTest {
     @Test
     void aSourceWithoutEndIsStoppedAtTheTimeLimit() {
         Pit pit = pit();
-        RunLimit limit = new RunLimit(20 * SECOND, Long.MAX_VALUE, Long.MAX_VALUE);
+        RunLimit limit = new RunLimit(20 * SECOND);
         Replay endless = new Replay(pit, () -> Source.load(pit, LOAD, Long.MAX_VALUE - 1), 3, 2, List.of(), limit);
 
         RunLimitException stopped =
@@ -127,14 +128,14 @@ final class ReplayTest {
     }
 
     @Test
-    void aRunOfMoreEventsThanAllowedIsStopped() {
-        Pit pit = pit();
-        RunLimit limit = new RunLimit(60 * SECOND, 1_000, Long.MAX_VALUE);
-        Replay busy = new Replay(pit, () -> Source.load(pit, LOAD, 7 * SECOND), 3, 2, List.of(), limit);
+    void aRunThatDoesMoreInASecondThanAPairCouldCarryIsStopped() {
+        Fault storm = new Fault(FaultKind.NOISE_BURST, 0, -1, -1, -1, 0, Fault.TO_THE_END, 1e9, 1);
 
-        RunLimitException stopped = assertThrows(RunLimitException.class, () -> busy.run(false, null, Progress.NONE));
+        RunLimitException stopped =
+                assertThrows(RunLimitException.class, () -> faulty(storm).run(false, null, Progress.NONE));
 
-        assertTrue(String.valueOf(stopped.getMessage()).contains("1,000 events in all"), stopped::toString);
+        String message = String.valueOf(stopped.getMessage());
+        assertTrue(message.contains("steps in a simulated second") && message.contains("lower their rate"), message);
     }
 
     @Test
