@@ -28,7 +28,7 @@ final class OneIndicator {
     SegmentRun run(Pit pit, Fault fault, int... values) {
         SegmentRun run = new SegmentRun(pit, 0, 1, List.of(fault), lines);
         run.offer(changes(values));
-        run.advanceTo(values.length * 1000 * MILLI);
+        run.advanceTo(values.length * 1000L * MILLI);
         return run;
     }
 

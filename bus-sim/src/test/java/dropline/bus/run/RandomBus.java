@@ -96,7 +96,7 @@ final class RandomBus {
                 50 * charNanos,
                 below(3) * charNanos,
                 0,
-                below(2) * 400 * charNanos,
+                below(2) * 400L * charNanos,
                 below(3) * charNanos / 4,
                 below(3) * charNanos / 4);
         pit = new Pit(

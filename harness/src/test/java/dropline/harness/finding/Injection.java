@@ -9,14 +9,12 @@ import dropline.bus.fault.FaultKind.Strikes;
 import dropline.bus.fault.FaultKind.Timing;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Layout;
-import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
-import dropline.bus.pit.Segment;
-import dropline.bus.plan.SegmentWire;
 import dropline.harness.finding.Finding.Subject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 
 /** A fault for a pit, drawn from a seed, and what a finding about it must be about. */
 record Injection(Fault fault, Subject subject, int part) {
@@ -37,7 +35,7 @@ record Injection(Fault fault, Subject subject, int part) {
                     case CONTROL -> layout.controls().get(part).node();
                     case SEGMENT, HOST -> -1;
                 };
-        int other = strikes == Strikes.NODE_AND_OTHER ? pick(others(pit, layout, node), random) : -1;
+        int other = strikes == Strikes.NODE_AND_OTHER ? pick(others(layout, node), random) : -1;
         long from = from(kind, random);
         long until = kind == FaultKind.STUCK_DRIVER && random.nextBoolean() ? from + 500 * MILLI : Fault.TO_THE_END;
         Fault fault = new Fault(
@@ -116,49 +114,18 @@ record Injection(Fault fault, Subject subject, int part) {
         return normal && !found.isEmpty() ? found : all;
     }
 
-    /** A pit in which every node has others that may be struck with it. */
-    static long pitSeed(FaultKind kind, long pitSeed) {
-        long seed = pitSeed;
-        while (kind.strikes() == Strikes.NODE_AND_OTHER && !hasOthers(RandomPit.of(seed))) {
-            seed++;
-        }
-        return seed;
-    }
-
-    private static boolean hasOthers(Pit pit) {
-        Layout layout = Layout.of(pit);
-        for (int node = 0; node < layout.nodes().size(); node++) {
-            if (others(pit, layout, node).isEmpty()) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    /** Nodes whose reply is as long as this one's; where bytes are made up, any. */
-    private static List<Integer> others(Pit pit, Layout layout, int node) {
-        Segment segment = pit.segments().get(0);
-        int mine = replyChars(pit, segment, layout.nodes().get(node).node());
-        List<Integer> found = new ArrayList<>();
-        for (int i = 0; i < layout.nodes().size(); i++) {
-            boolean fits = !segment.protocol().knowsBytes()
-                    || replyChars(pit, segment, layout.nodes().get(i).node()) == mine;
-            if (i != node && fits) {
-                found.add(i);
-            }
-        }
-        return found;
-    }
-
-    private static int replyChars(Pit pit, Segment segment, Node node) {
-        return segment.protocol().node(SegmentWire.of(pit, node)).replyChars(new int[0], 0, 0);
+    private static List<Integer> others(Layout layout, int node) {
+        return IntStream.range(0, layout.nodes().size())
+                .filter(other -> other != node)
+                .boxed()
+                .toList();
     }
 
     private static List<Integer> indicators(FaultKind kind, Layout layout) {
         List<Integer> found = new ArrayList<>();
         for (int i = 0; i < layout.slots().size(); i++) {
             Layout.Slot slot = layout.slots().get(i);
-            boolean first = i == 0 || layout.slots().get(i - 1).indicator() != slot.indicator();
+            boolean first = i == 0 || !layout.slots().get(i - 1).indicator().equals(slot.indicator());
             if (first
                     && (kind == FaultKind.FROZEN_DISPLAY
                             || slot.indicator().kind().moves())) {

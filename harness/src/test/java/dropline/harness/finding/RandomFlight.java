@@ -58,7 +58,7 @@ final class RandomFlight {
                 }
                 case ENCODER -> {
                     for (int i = 0; i < 5; i++) {
-                        moves.add(new Move(at + i * 30 * MILLI, control, ++value & 0xFFFF));
+                        moves.add(new Move(at + i * 30L * MILLI, control, ++value & 0xFFFF));
                     }
                 }
                 case AXIS -> {

@@ -30,19 +30,17 @@ final class RandomPit {
 
     /** How its parties speak. */
     enum Speech {
-        DROPLINE_500K(500_000, CharacterFormat.EIGHT_N_ONE, true),
-        DROPLINE_HOST_115200(115_200, CharacterFormat.EIGHT_N_ONE, true),
-        MODBUS_19200(19_200, CharacterFormat.EIGHT_E_ONE, false),
-        SIZED_250K(250_000, CharacterFormat.EIGHT_N_ONE, true),
-        SIZED_HOST_115200(115_200, CharacterFormat.EIGHT_N_ONE, false);
+        DROPLINE_500K(500_000, true),
+        DROPLINE_HOST_115200(115_200, true),
+        MODBUS_19200(19_200, false),
+        SIZED_250K(250_000, true),
+        SIZED_HOST_115200(115_200, false);
 
         private final int baud;
-        private final CharacterFormat format;
         private final boolean broadcast;
 
-        Speech(int baud, CharacterFormat format, boolean broadcast) {
+        Speech(int baud, boolean broadcast) {
             this.baud = baud;
-            this.format = format;
             this.broadcast = broadcast;
         }
 
@@ -52,7 +50,11 @@ final class RandomPit {
         }
 
         long charNanos() {
-            return 1_000_000_000L * format.bits() / baud;
+            return 1_000_000_000L * format().bits() / baud;
+        }
+
+        private CharacterFormat format() {
+            return this == MODBUS_19200 ? CharacterFormat.EIGHT_E_ONE : CharacterFormat.EIGHT_N_ONE;
         }
 
         private Protocol protocol() {
@@ -95,7 +97,7 @@ final class RandomPit {
             nodes.add(node(i));
         }
         long period = random.nextBoolean() ? 0 : (20 + random.nextInt(30)) * MILLI;
-        Segment segment = new Segment("front", speech.baud, speech.format, speech.protocol(), controller(), nodes);
+        Segment segment = new Segment("front", speech.baud, speech.format(), speech.protocol(), controller(), nodes);
         return new Pit("random", period, null, signals, List.of(segment));
     }
 

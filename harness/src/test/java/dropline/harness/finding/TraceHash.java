@@ -5,6 +5,7 @@ import dropline.bus.trace.TraceSink;
 import java.lang.reflect.InvocationHandler;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Mixes every event into one number, so that two traces can be told apart; any sink, whatever kinds of event it has.
@@ -22,7 +23,7 @@ final class TraceHash implements InvocationHandler {
     }
 
     @Override
-    public Object invoke(Object proxy, Method method, Object[] arguments) {
+    public @Nullable Object invoke(Object proxy, Method method, Object[] arguments) {
         long mixed = Draws.mix(hash + method.getName().hashCode());
         for (Object argument : arguments) {
             mixed = Draws.mix(mixed * 31 + ((Number) argument).longValue());
