@@ -66,7 +66,8 @@ public enum Cause {
             false),
     EAVESDROPPER(
             "takes another node's reply for its own business and misses the request that follows",
-            "Make its firmware drop replies at once (a header bit or a state of its own) and look for the next request.",
+            "Make its firmware drop replies at once (a header bit or a state of "
+                    + "its own) and look for the next request.",
             false),
     CLOCK_OFF(
             "has a clock that runs too fast or too slow",
@@ -74,7 +75,8 @@ public enum Cause {
             false),
     BLACKOUT(
             "switches its interrupts off for too long",
-            "Look for addressable LEDs, software serial ports and long interrupt routines; split them into short parts.",
+            "Look for addressable LEDs, software serial ports and long interrupt "
+                    + "routines; split them into short parts.",
             false),
     RING_OVERRUN(
             "has too small a receive ring for the longest frames",
@@ -110,7 +112,8 @@ public enum Cause {
             false),
     LOST_STATE_FRAME(
             "loses state frames that nobody receives",
-            "Compare the controller's state frames with what it meant to send: a transmit buffer overwritten, or a wrong"
+            "Compare the controller's state frames with what it meant to send: a "
+                    + "transmit buffer overwritten, or a wrong"
                     + " check, damages only these.",
             false),
     SILENT_HOST("sends no state", "See whether the simulation runs, is not paused, and its export still is on.", false),
@@ -148,11 +151,11 @@ public enum Cause {
             false);
 
     /** To be read beside every advice that has somebody touch wiring, supplies or mechanisms. */
-    public static final String CAUTION =
-            "Before you touch wiring: disconnect the supplies and USB; fuse each supply branch close to its source; never"
-                    + " tie a board to USB and to an external supply at once without isolation; power the external"
-                    + " supplies before the computer; keep hands clear of driven mechanisms; leave mains work to"
-                    + " licensed people and local codes.";
+    public static final String CAUTION = "Before you touch wiring: disconnect the supplies and USB; fuse each "
+            + "supply branch close to its source; never"
+            + " tie a board to USB and to an external supply at once without isolation; power the external"
+            + " supplies before the computer; keep hands clear of driven mechanisms; leave mains work to"
+            + " licensed people and local codes.";
 
     private final String words;
     private final String next;

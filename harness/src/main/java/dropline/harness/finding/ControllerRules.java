@@ -156,7 +156,8 @@ final class ControllerRules {
                 bus.failures,
                 failing.size() + " of " + scene.nodes.size() + " nodes miss polls now and then, "
                         + Words.of(bus.failures.count(), bus.polls) + " polls failed",
-                "Unplug the boards one by one: if the failures stop, that board talks out of turn. If not, watch the idle"
+                "Unplug the boards one by one: if the failures stop, that board talks "
+                        + "out of turn. If not, watch the idle"
                         + " line: noise all the time is missing bias, noise in bursts comes from outside.",
                 Cause.NOISE_BURST,
                 Cause.MISSING_BIAS,
@@ -175,7 +176,8 @@ final class ControllerRules {
                 + node.failingRun + " in a row";
         String next =
                 "Look whether its supply light is on, then unplug its neighbours' replies from the question: connect"
-                        + " this board alone. If it answers alone, two boards share an address. If not, watch its driver-enable"
+                        + " this board alone. If it answers alone, two boards share an address. "
+                        + "If not, watch its driver-enable"
                         + " pin: quiet means it hears nothing (baud rate, A and B exchanged, fed through its leads).";
         if (failing.isEmpty()) {
             scene.nodeNext(
@@ -226,7 +228,8 @@ final class ControllerRules {
                     LIKELY,
                     node.timeOuts,
                     shows + "; it counts receive errors, " + Words.seen(node.receiveErrors),
-                    "Exchange the board for a like one. If the fault stays at the place, it is the wiring (common wire); if"
+                    "Exchange the board for a like one. If the fault stays at the place, "
+                            + "it is the wiring (common wire); if"
                             + " it goes with the board, look for interrupts switched off and small buffers.",
                     Cause.COMMON_WIRE_LIFTED,
                     Cause.BLACKOUT,
@@ -244,7 +247,8 @@ final class ControllerRules {
                     POSSIBLE,
                     node.timeOuts,
                     shows,
-                    "Put a logic probe on the line and on its driver-enable pin: no reply means it missed the request; a"
+                    "Put a logic probe on the line and on its driver-enable pin: no reply "
+                            + "means it missed the request; a"
                             + " reply means its edges are wrong, or the node polled before it holds the line too long.",
                     Cause.EAVESDROPPER,
                     Cause.DRIVER_ENABLED_LATE,

@@ -32,7 +32,8 @@ final class ReplyRules {
                     POSSIBLE,
                     node.receiveErrors,
                     "it counts receive errors, " + Words.seen(node.receiveErrors) + ", though it answers",
-                    "Exchange the board for a like one. If the errors stay at the place, it is the wiring (common wire); if"
+                    "Exchange the board for a like one. If the errors stay at the place, "
+                            + "it is the wiring (common wire); if"
                             + " they go with the board, look for interrupts switched off and small buffers.",
                     Cause.COMMON_WIRE_LIFTED,
                     Cause.BLACKOUT,
@@ -90,7 +91,8 @@ final class ReplyRules {
                     bus.sentAgain.count() > 0 ? bus.sentAgain : scene.nodes.get(0).receiveErrors,
                     "state was sent again " + bus.sentAgain.count() + " times since nodes had not got it; " + errors
                             + " of " + scene.nodes.size() + " nodes count receive errors",
-                    "See whether every node misses the same state frames: then they leave the controller damaged. If each"
+                    "See whether every node misses the same state frames: then they leave "
+                            + "the controller damaged. If each"
                             + " misses others, it is noise or bias.",
                     Cause.LOST_STATE_FRAME,
                     Cause.NOISE_BURST,

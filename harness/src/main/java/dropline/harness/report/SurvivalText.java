@@ -238,7 +238,8 @@ public final class SurvivalText {
         paragraphs.add(
                 "",
                 "All of this is simulated. Before you try any of it on a real pit: fuse each supply branch close to its"
-                        + " source; never tie a board to USB and to the external supply at once without isolation; power"
+                        + " source; never tie a board to USB and to the external supply at once "
+                        + "without isolation; power"
                         + " the external supplies before the computer; disconnect before changing wiring; keep hands"
                         + " clear of driven mechanisms; leave mains work to licensed people and to your local codes.");
         text.append('\n');

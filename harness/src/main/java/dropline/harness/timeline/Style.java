@@ -16,14 +16,17 @@ final class Style {
                 --violet: #c9a5d0;
               }
             }
-            text { font: 10px system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", sans-serif; fill: var(--soft); }
+            text { font: 10px system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", sans-serif;
+                fill: var(--soft); }
             .paper { fill: var(--paper); } .card { fill: var(--card); stroke: var(--line); }
             .h { font: 17px Georgia, "Palatino Linotype", "Noto Serif", serif; fill: var(--ink); }
             .note { font-size: 12px; } .ink { fill: var(--ink); } .bold { fill: var(--ink); font-weight: 700; }
             .name { font-size: 12px; fill: var(--ink); } .cell { font-size: 11px; fill: var(--ink); }
             .head { font-size: 11px; font-weight: 600; }
             .hex { font: 9px ui-monospace, Consolas, "DejaVu Sans Mono", monospace; fill: var(--ink); }
-            .lane { stroke: var(--line); } .axis { stroke: var(--soft); } .edge { stroke: var(--soft); stroke-dasharray: 2 2; }
+            .lane { stroke: var(--line); }
+            .axis { stroke: var(--soft); }
+            .edge { stroke: var(--soft); stroke-dasharray: 2 2; }
             .request { fill: var(--teal-soft); stroke: var(--teal); stroke-width: 1.4; }
             .reply { fill: var(--ochre-soft); stroke: var(--ochre); stroke-width: 1.4; }
             .broadcast { fill: var(--violet-soft); stroke: var(--violet); stroke-width: 1.4; }
@@ -32,9 +35,11 @@ final class Style {
             .split { stroke: var(--line); stroke-width: .8; }
             .driver { fill: var(--ink); } .break { fill: none; stroke: var(--paper); stroke-width: 2.5; }
             .fold { fill: none; stroke: var(--soft); stroke-width: 1.2; }
-            .clash { fill: url(#crossed); stroke: var(--brick); } .cut { fill: url(#slanted); stroke: var(--brick); stroke-dasharray: 3 2; }
+            .clash { fill: url(#crossed); stroke: var(--brick); }
+            .cut { fill: url(#slanted); stroke: var(--brick); stroke-dasharray: 3 2; }
             .band { fill: none; stroke: var(--brick); stroke-dasharray: 1 2; }
-            .mark { fill: none; stroke: var(--brick); stroke-width: 2.2; } .sign { fill: var(--card); stroke: var(--brick); stroke-width: 1.4; }
+            .mark { fill: none; stroke: var(--brick); stroke-width: 2.2; }
+            .sign { fill: var(--card); stroke: var(--brick); stroke-width: 1.4; }
             .lost { fill: var(--brick); font-weight: 700; } .hatch { stroke: var(--brick); stroke-width: 1.1; }
             </style>
             <defs>

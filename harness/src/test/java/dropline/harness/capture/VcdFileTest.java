@@ -24,73 +24,75 @@ final class VcdFileTest {
     private static final int CONTROLLER = TraceSink.CONTROLLER;
     private static final Stretch ALL = new Stretch(0, 10_000 * BIT);
 
+    /** 0x55 alternates: start 0, then 1 0 1 0 1 0 1 0, stop 1, an edge at every bit but the last. */
+    private static final String ONE_BYTE = """
+            $version Dropline $end
+            $comment
+              played, seed 7; 0 is 0 ns after the start of the run.
+              Frames that begin in the stretch are whole; one under way at its begin is left out.
+            $end
+            $timescale 1 us $end
+            $scope module bus $end
+            $var wire 1 ! pair $end
+            $var wire 1 " from_controller $end
+            $var wire 1 # from_nodes $end
+            $var wire 1 $ controller_enable $end
+            $var wire 1 % node_1_enable $end
+            $upscope $end
+            $enddefinitions $end
+            #0
+            $dumpvars
+            1!
+            1"
+            1#
+            0$
+            0%
+            $end
+            #200
+            1$
+            #300
+            0"
+            0!
+            #400
+            1"
+            1!
+            #500
+            0"
+            0!
+            #600
+            1"
+            1!
+            #700
+            0"
+            0!
+            #800
+            1"
+            1!
+            #900
+            0"
+            0!
+            #1000
+            1"
+            1!
+            #1100
+            0"
+            0!
+            #1200
+            1"
+            1!
+            #1500
+            0$
+            """;
+
     @TempDir
     private Path folder;
 
-    /** 0x55 alternates: start 0, then 1 0 1 0 1 0 1 0, stop 1, an edge at every bit but the last. */
     @Test
     void oneFrameOfOneByteIsWrittenBitByBit() throws IOException {
         PlayedBus bus =
                 new PlayedBus(1).frame(CONTROLLER, TraceSink.REQUEST, 0, 1, 2 * BIT, 3 * BIT, 15 * BIT, Bytes.of(0x55));
 
-        assertEquals("""
-                $version Dropline $end
-                $comment
-                  played, seed 7; 0 is 0 ns after the start of the run.
-                  Frames that begin in the stretch are whole; one under way at its begin is left out.
-                $end
-                $timescale 1 us $end
-                $scope module bus $end
-                $var wire 1 ! pair $end
-                $var wire 1 " from_controller $end
-                $var wire 1 # from_nodes $end
-                $var wire 1 $ controller_enable $end
-                $var wire 1 % node_1_enable $end
-                $upscope $end
-                $enddefinitions $end
-                #0
-                $dumpvars
-                1!
-                1"
-                1#
-                0$
-                0%
-                $end
-                #200
-                1$
-                #300
-                0"
-                0!
-                #400
-                1"
-                1!
-                #500
-                0"
-                0!
-                #600
-                1"
-                1!
-                #700
-                0"
-                0!
-                #800
-                1"
-                1!
-                #900
-                0"
-                0!
-                #1000
-                1"
-                1!
-                #1100
-                0"
-                0!
-                #1200
-                1"
-                1!
-                #1500
-                0$
-                """, written(bus, Resolution.MICROSECOND, ALL));
+        assertEquals(ONE_BYTE, written(bus, Resolution.MICROSECOND, ALL));
     }
 
     @Test

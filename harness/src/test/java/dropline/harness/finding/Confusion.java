@@ -104,8 +104,8 @@ final class Confusion {
     String table() {
         Map<String, Integer> columns = columns();
         StringBuilder text = new StringBuilder();
-        text.append(
-                "| injected | runs | nothing to see | named right | named (group: runs) | wrong (group: runs) | no finding |\n");
+        text.append("| injected | runs | nothing to see | named right | named (group: "
+                + "runs) | wrong (group: runs) | no finding |\n");
         text.append("| --- | ---: | ---: | ---: | --- | --- | ---: |\n");
         rows.forEach((kind, row) -> text.append(String.format(
                 Locale.ROOT,

@@ -7,6 +7,8 @@ import dropline.bus.fault.FaultKind;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -109,51 +111,15 @@ final class ConfusionTest {
         assertEquals(Files.readString(page).replace("\r\n", "\n"), text);
     }
 
-    private static String page() {
-        return """
-                # What findings can tell, and what not
+    private static String template() throws IOException {
+        try (InputStream page = Objects.requireNonNull(ConfusionTest.class.getResourceAsStream("confusion.md"))) {
+            return new String(page.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
 
-                This page is written by a test, `ConfusionTest`, which fails when the page and what it counts differ. The test
-                runs %d simulated runs of a few seconds each: every fault of the catalogue, each in %d runs over %d pits of one
-                segment, and %d healthy runs in %d pits of their own. The pits are drawn at random: 4 to 9 nodes, Dropline frames
-                at 500 and 115.2 kbaud, Modbus RTU at 19.2 kbaud 8E1, frames of known sizes at 250 and 115.2 kbaud, hub boards
-                and hosts, every kind of indicator and control, boards that reply from the loop and from the interrupt, boards
-                that lose frames as described. What a run was given is known to the test alone: the rules see the pit and the
-                trace.
-
-                Some faults are drawn only where they can be told or simulated: blackouts, small rings and stalled loops on boards
-                that lose no frames as described, where the pit has one (elsewhere lost frames are normal); a
-                needle that slips not at the very start, where it is a zero in the wrong place; a brown-out with restarts of 200 to 800 ms,
-                longer than the controller takes to give a node up.
-
-                How to read the tables:
-
-                - *Nothing to see* counts runs whose trace does not differ from that of the same run, same seed, without the fault:
-                  the fault never got to do anything, or nothing that this way of looking shows. They are left out of *named
-                  right*. In the second table only what the controller sees is compared.
-                - *Named right* means that the first finding's group holds the fault. From the whole trace it must also name the
-                  very node, indicator, control or segment that was struck; a group marked * has the class right and the place
-                  wrong.
-                - A *group* is what one finding names: several classes where the trace cannot tell them apart. The groups are
-                  listed below each table.
-
-                ## From the whole trace
-
-                Wire, controller and the inside of nodes: what a simulated run tells. **%d of %d faults named right (%s %%)**, %d
-                false alarms in %d healthy runs.
-
-                %s
-                What cannot be told apart even here: a board that is dead and one that hangs because it is fed back are both
-                silent; a board with a swapped pair is too, in this simulation. A wrong baud rate
-                and a clock that is far off both make a board deaf.
-
-                ## From the controller alone
-
-                What a real PC sees: its own frames, the replies it took and when, time-outs, what replies say of their nodes, what
-                the host was told. **%d of %d faults that leave any mark here are in the group named (%s %%)**, %d false alarms in
-                %d healthy runs. Needles, displays and what a node's inputs do inside the node leave no mark at all: look at them.
-
-                %s""".formatted(
+    private static String page() throws IOException {
+        return template()
+                .formatted(
                         ALL.runs() + HEALTHY,
                         EACH,
                         PITS,

@@ -28,7 +28,8 @@ final class FindingsTest {
 
         assertEquals(
                 "Node board-2 (address 12) lets go of the line before its last character is out:"
-                        + " 38 us (9.5 bit times at 250000 baud) too soon: the last character is cut, once, at 80.5 ms.",
+                        + " 38 us (9.5 bit times at 250000 baud) too soon: the last character is "
+                        + "cut, once, at 80.5 ms.",
                 finding.sentence().replaceAll("at 8[0-9.]+ ms", "at 80.5 ms"));
         assertEquals(
                 "Release the driver in the transmit-complete interrupt, not when the data register is empty.",

@@ -16,6 +16,8 @@ import dropline.harness.replay.Progress;
 import dropline.harness.replay.Source;
 import dropline.harness.replay.WatchedRun;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -90,70 +92,12 @@ record Written(Path vcd, Path pcapng, List<SentFrame> frames) {
         public void close() {}
     }
 
-    private static String pitFile(String baud, String format, String protocol) {
-        return """
-                pit: Read by others
-
-                host:
-                  state-rate: as recorded
-
-                load:
-                  every: 25 ms
-                  changes: 2
-
-                hubs:
-                  board: {kind: board, adapter: none}
-
-                profiles:
-                  plain:
-                    source: chosen for this test
-                    replies-from: interrupt
-                    reply-gap: 2 ms + exponential 50 us
-                    enable-lead: 20 us
-                    release-tail: 30 us
-
-                budgets:
-                  update: 1 s
-                  control: 1 s
-                  source: chosen for this test
-
-                signals:
-                  speed: {unit: kt, range: 0..400, number: 1}
-                  height: {unit: ft, range: 0..30000, number: 2}
-                  course: {unit: deg, range: 0..360, number: 3}
-
-                segments:
-                  bus:
-                    baud: BAUD
-                    format: FORMAT
-                    protocol: PROTOCOL
-                    controller:
-                      hub: board
-                      gap: 100 us
-                      time-out: 200 ms
-                      enable-lead: 15 us
-                      release-tail: 10 us
-
-                nodes:
-                  node 1: {segment: bus, address: 1, profile: plain}
-                  node 2: {segment: bus, address: 2, profile: plain}
-                  node 17: {segment: bus, address: 17, profile: plain}
-
-                panels:
-                  panel 1:
-                    node: node 1
-                    indicators:
-                      digits: {kind: lamp, shows: speed}
-                  panel 2:
-                    node: node 2
-                    indicators:
-                      digits: {kind: lamp, shows: height}
-                    controls:
-                      switch: {kind: toggle, number: 100}
-                  panel 3:
-                    node: node 17
-                    indicators:
-                      digits: {kind: lamp, shows: course}
-                """.replace("BAUD", baud).replace("FORMAT", format).replace("PROTOCOL", protocol);
+    private static String pitFile(String baud, String format, String protocol) throws IOException {
+        try (InputStream file = Objects.requireNonNull(Written.class.getResourceAsStream("pit.yaml"))) {
+            return new String(file.readAllBytes(), StandardCharsets.UTF_8)
+                    .replace("BAUD", baud)
+                    .replace("FORMAT", format)
+                    .replace("PROTOCOL", protocol);
+        }
     }
 }
