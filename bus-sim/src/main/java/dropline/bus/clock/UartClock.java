@@ -55,6 +55,11 @@ public record UartClock(long hz, int ticksPerBit) {
         return halfBitsNanos(2L * format.bits() * chars - 2L * format.stopBits() + 1);
     }
 
+    /** How long a bit is, ns, unrounded. */
+    public double bitNanos() {
+        return (double) NANOS_PER_SECOND * ticksPerBit / hz;
+    }
+
     /** Actual bits a second. */
     public double baud() {
         return (double) hz / ticksPerBit;

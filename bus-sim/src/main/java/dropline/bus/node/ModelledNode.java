@@ -34,7 +34,7 @@ public final class ModelledNode implements NodeBehaviour {
 
     private final int index;
     private final Profile profile;
-    private final UartClock clock;
+    private final double bitNanos;
     private final Destination wire;
     private final EventOrder events;
     private final Shows shows;
@@ -86,9 +86,10 @@ public final class ModelledNode implements NodeBehaviour {
         timeline = timeline(node, layout, Draws.stream(seed, hash, Purpose.TASK_PHASE));
         buffers = new Buffers(timeline, traffic, profile.fifoChars(), profile.ringChars());
         silenceNanos = silence(segment);
-        clock = profile.clockHz() == 0
+        UartClock clock = profile.clockHz() == 0
                 ? UartClock.exact(segment.baud())
                 : new UartClock(profile.clockHz(), profile.ticksPerBit());
+        bitNanos = clock.bitNanos();
         reply = new Frame(index, slotsOfPick.length, clock, segment.format());
         reply.zerosOnly = profile.transceiver().driver() == Transceiver.Driver.ZEROS_ONLY;
         ailments = Ailments.of(faults, index, node.name(), clock, seed);
@@ -195,7 +196,7 @@ public final class ModelledNode implements NodeBehaviour {
 
     @Override
     public double bitNanos(long atNanos) {
-        return 1e9 / (ailments == null ? clock : ailments.clockAt(atNanos)).baud();
+        return ailments == null ? bitNanos : ailments.clockAt(atNanos).bitNanos();
     }
 
     @Override

@@ -75,7 +75,7 @@ final class Polling {
         request = new Frame(TraceSink.CONTROLLER, queues.mostSlots(), clock, segment.format());
         ear = new Uart(
                 TraceSink.CONTROLLER,
-                1e9 / clock.baud(),
+                clock.bitNanos(),
                 Transceiver.USUAL.samplesPerBit(),
                 Transceiver.USUAL.receiver(),
                 Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.CONTENTION));

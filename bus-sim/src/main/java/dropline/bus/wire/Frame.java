@@ -75,6 +75,7 @@ public final class Frame {
     public int count;
 
     private UartClock clock;
+    private double bitNanos;
     private final CharacterFormat format;
     private int measuredChars;
     private long spanNanos;
@@ -92,6 +93,7 @@ public final class Frame {
         this.serials = new int[slots];
         this.values = new long[slots];
         this.clock = clock;
+        bitNanos = clock.bitNanos();
         this.format = format;
     }
 
@@ -117,6 +119,7 @@ public final class Frame {
     public void timedBy(UartClock other) {
         if (!other.equals(clock)) {
             clock = other;
+            bitNanos = other.bitNanos();
             measuredChars = 0;
         }
     }
@@ -135,7 +138,7 @@ public final class Frame {
 
     /** How long a bit is by its talker's clock, ns. */
     public double bitNanos() {
-        return 1e9 / clock.baud();
+        return bitNanos;
     }
 
     /** How its characters stand on the wire. */

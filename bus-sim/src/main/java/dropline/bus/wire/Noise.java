@@ -40,6 +40,11 @@ public final class Noise {
         return described && !biasLost;
     }
 
+    /** Whether the pair is held and there was no burst so far. */
+    boolean isAbsent() {
+        return bursts == 0 && biased();
+    }
+
     /** Whether noise may disturb anything in a stretch. */
     boolean disturbs(long fromNanos, long toNanos) {
         if (!biased()) {

@@ -21,6 +21,7 @@ public final class Reception {
     private final Framing framing;
     private final long silenceNanos;
     private final double nominalBitNanos;
+    private final long leadNanos;
     private final Noise noise;
     private final boolean everywhere;
     private final Wire.Content content;
@@ -45,6 +46,7 @@ public final class Reception {
         this.framing = framing;
         this.silenceNanos = silenceNanos;
         this.nominalBitNanos = nominalBitNanos;
+        leadNanos = (long) (LEAD_CHARACTERS * format.bits() * nominalBitNanos);
         this.noise = noise;
         this.content = content;
         this.everywhere = everywhere;
@@ -67,8 +69,8 @@ public final class Reception {
                 && !frame.clashed
                 && frame.driverOnNanos <= frame.startNanos
                 && frame.driverOffNanos >= frame.endNanos
-                && !noise.disturbs(earliest(frame), frame.heardNanos)
-                && Math.abs(uart.bitNanos / frame.bitNanos() - 1) <= SURE_TOLERANCE;
+                && Math.abs(uart.bitNanos - frame.bitNanos()) <= SURE_TOLERANCE * frame.bitNanos()
+                && (noise.isAbsent() || !noise.disturbs(earliest(frame), frame.heardNanos));
     }
 
     private boolean decided(Frame frame, Wire wire, Uart uart) {
@@ -83,8 +85,7 @@ public final class Reception {
 
     /** The last thing before a frame that may matter to it. */
     private long earliest(Frame frame) {
-        long most = (long) (LEAD_CHARACTERS * format.bits() * nominalBitNanos);
-        return Math.max(frame.quietSinceNanos, Math.min(frame.driverOnNanos, frame.startNanos) - most);
+        return Math.max(frame.quietSinceNanos, Math.min(frame.driverOnNanos, frame.startNanos) - leadNanos);
     }
 
     private boolean isAmong(Bytes sent, Frame frame) {

@@ -24,6 +24,7 @@ public final class BusMeasure {
     private long backOffs;
     private long clashes;
     private long overruns;
+    private long wrong;
     private long stateFrames;
 
     void frameStarted(long atNanos, int frame, int transaction) {
@@ -82,6 +83,10 @@ public final class BusMeasure {
 
     void countClash() {
         clashes++;
+    }
+
+    void countWrong() {
+        wrong++;
     }
 
     void countOverrun() {
@@ -144,6 +149,11 @@ public final class BusMeasure {
 
     public long clashes() {
         return clashes;
+    }
+
+    /** Frames that a receiver they were for did not get as they were sent, and stretches of phantoms. */
+    public long wrong() {
+        return wrong;
     }
 
     public long overruns() {

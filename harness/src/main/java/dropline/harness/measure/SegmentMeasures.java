@@ -236,6 +236,16 @@ public final class SegmentMeasures implements TraceSink {
     }
 
     @Override
+    public void receivedWrong(long atNanos, int receiver, int talker, int transaction) {
+        bus.countWrong();
+    }
+
+    @Override
+    public void phantom(long atNanos, int receiver, int chars) {
+        bus.countWrong();
+    }
+
+    @Override
     public void overrun(long atNanos, int node, int transaction) {
         bus.countOverrun();
         frames.mishap(atNanos, FrameLog.OVERRUN, node);
