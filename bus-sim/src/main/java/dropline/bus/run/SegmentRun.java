@@ -82,7 +82,7 @@ public final class SegmentRun {
                 silenceNanos,
                 bitNanos,
                 noise,
-                frame -> bytesOf(frame),
+                this::bytesOf,
                 bitsEverywhere);
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
         stations =

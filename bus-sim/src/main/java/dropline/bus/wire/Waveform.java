@@ -4,6 +4,7 @@ import dropline.bus.chance.Draws;
 import dropline.bus.pit.Transceiver;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
+import java.util.Arrays;
 
 /**
  * What stands on the pair, as one receiver sees it, over one stretch: one driver, its level; drivers that agree, that
@@ -19,14 +20,13 @@ final class Waveform {
      */
     private static final double IDLE_NOISE = 1.0 / 64;
 
-    private static final int MOST = 64;
     private static final Bytes NOTHING = Bytes.of();
 
     private final Wire.Content content;
     private final Noise noise;
     private final double slotNanos;
-    private final Frame[] frames = new Frame[MOST];
-    private final Bytes[] bytes = new Bytes[MOST];
+    private Frame[] frames = new Frame[8];
+    private Bytes[] bytes = new Bytes[8];
     private int count;
 
     /** @param nominalBitNanos how long a bit is at the segment's baud rate, ns */
@@ -42,13 +42,14 @@ final class Waveform {
 
     /** Adds a transmission. */
     void add(Frame frame) {
-        if (count == MOST) {
-            return;
-        }
         Bytes sent = frame.chars == 0 ? NOTHING : content.of(frame);
         if (sent.length() != frame.chars) {
             throw new IllegalStateException("a frame must have as many bytes as characters: bytes=" + sent.length()
                     + " chars=" + frame.chars + " kind=" + frame.kind + " talker=" + frame.talker);
+        }
+        if (count == frames.length) {
+            frames = Arrays.copyOf(frames, 2 * count);
+            bytes = Arrays.copyOf(bytes, 2 * count);
         }
         frames[count] = frame;
         bytes[count++] = sent;

@@ -116,6 +116,7 @@ public final class Wire {
      */
     long collect(Frame frame, Waveform wave) {
         long first = Math.min(frame.driverOnNanos, frame.startNanos);
+        long earliest = first - MOST_BEFORE_NANOS;
         wave.clear();
         for (int i = 0; i < count; i++) {
             Frame other = active[i];
@@ -123,7 +124,7 @@ public final class Wire {
                     || (other.driverOffNanos > frame.driverOnNanos && other.driverOnNanos < frame.heardNanos);
             if (touches) {
                 wave.add(other);
-                first = Math.min(first, Math.max(other.driverOnNanos, first - MOST_BEFORE_NANOS));
+                first = Math.min(first, Math.max(other.driverOnNanos, earliest));
             }
         }
         return first;
