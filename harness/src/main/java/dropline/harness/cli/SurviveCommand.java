@@ -1,11 +1,11 @@
 package dropline.harness.cli;
 
 import dropline.bus.fault.FaultKind;
+import dropline.bus.pit.Pit;
 import dropline.harness.fault.FaultOptions;
 import dropline.harness.json.SurvivalJson;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
-import dropline.harness.recording.ReadOptions;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.RunLimit;
 import dropline.harness.replay.RunLimitException;
@@ -16,8 +16,6 @@ import dropline.harness.survive.Survival;
 import dropline.harness.survive.Survive;
 import dropline.harness.survive.SurviveException;
 import java.io.IOException;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -28,11 +26,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code dropline survive}: every single fault in turn. */
 @Command(
@@ -49,10 +43,11 @@ import picocli.CommandLine.Spec;
         },
         descriptionHeading = "%n",
         description = {
-            "Replays the flight once as it is, then once for every fault of the catalogue on every node, segment,",
-            "indicator and control that it can strike. Says first what never recovers, then, by kind of fault, which",
-            "panel suffers most, its worst latency, and the time from the end of the fault until every change is",
-            "shown within its limit again. Takes minutes for a whole pit; --kinds and --to make it shorter."
+            "Replays the flight once as it is, then once for every fault of the catalogue on every node,",
+            "segment, indicator and control that it can strike. Says first what never recovers, then, by",
+            "kind of fault, which panel suffers most, its worst latency, and the time from the end of the",
+            "fault until every change is shown within its limit again. Takes minutes for a whole pit;",
+            "--kinds and --to make it shorter."
         },
         footerHeading = "%nExamples:%n",
         footer = {
@@ -65,19 +60,9 @@ import picocli.CommandLine.Spec;
 final class SurviveCommand implements Callable<Integer> {
     private final Console console;
 
-    @Parameters(index = "0", paramLabel = "PIT", description = "The pit file (YAML).")
+    @Mixin
     @SuppressWarnings("NullAway.Init")
-    private Path pit;
-
-    @Parameters(
-            index = "1",
-            paramLabel = "RECORDING",
-            description = "The recording: CSV or Dropline's own form, plain or gzip.")
-    @SuppressWarnings("NullAway.Init")
-    private Path recording;
-
-    @Option(names = "--seed", paramLabel = "N", description = "The runs' seed. Default: 1.")
-    private long seed = 1;
+    private Played played;
 
     @Option(
             names = "--kinds",
@@ -114,19 +99,9 @@ final class SurviveCommand implements Callable<Integer> {
             description = "End at this time in the recording.")
     private long toNanos = PitFeed.TO_THE_END;
 
-    @Option(names = "--lenient", description = "Skip bad rows of the recording and count them, instead of stopping.")
-    private boolean lenient;
-
-    @Option(
-            names = "--json",
-            paramLabel = "FILE|-",
-            description = "Write the whole matrix as one JSON document; '-' writes it, and nothing else, to standard"
-                    + " output.")
-    private @Nullable String json;
-
-    @Spec
+    @Mixin
     @SuppressWarnings("NullAway.Init")
-    private CommandSpec spec;
+    private JsonOutput json;
 
     @Mixin
     final Debug debug = new Debug();
@@ -139,32 +114,28 @@ final class SurviveCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         List<FaultKind> chosen = kinds();
         if (toNanos <= fromNanos) {
-            throw new ParameterException(spec.commandLine(), "--to must lie after --from");
+            throw played.usage("--to must lie after --from");
         }
         if (forNanos == 0) {
-            throw new ParameterException(spec.commandLine(), "--for must be longer than nothing");
+            throw played.usage("--for must be longer than nothing");
         }
-        InputFiles.mustExist(recording, "recording");
-        PitFile.Understood understood = PitFiles.read(pit);
-        OutputFiles.mustBeWritable(jsonFile(), pit, recording);
-        Survival survival = survive(understood, chosen);
+        Path recording = played.mustHaveRecording("");
+        PitFile.Understood understood = played.read(json.file());
+        Survival survival =
+                survive(understood.pit(), played.stretch(understood, recording, fromNanos, toNanos), chosen);
         survival.losses().forEach(loss -> console.err().println("dropline: " + loss));
-        write(survival);
+        json.write(console, out -> SurvivalJson.write(survival, out), SurvivalText.of(survival));
         return survival.survives() ? ExitCode.PASS : ExitCode.FAIL;
     }
 
-    private Survival survive(PitFile.Understood understood, List<FaultKind> chosen) throws IOException {
-        ReadOptions options = new ReadOptions(lenient, understood.recordingTime());
-        Source.Opening opening = () -> Source.recording(recording, understood.pit(), options, fromNanos, toNanos);
+    private Survival survive(Pit pit, Source.Opening opening, List<FaultKind> chosen) throws IOException {
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
-        Sweep sweep = new Sweep(understood.pit(), opening, seed, threads, RunLimit.USUAL);
+        Sweep sweep = new Sweep(pit, opening, played.seed(), threads, RunLimit.USUAL);
         OptionalLong at = atNanos == null ? OptionalLong.empty() : OptionalLong.of(atNanos);
-        Path last = recording.getFileName();
-        String name = last == null ? recording.toString() : last.toString();
-        Survive.Plan plan = new Survive.Plan(Version.number(), name, seed, chosen, at, forNanos);
+        Survive.Plan plan = new Survive.Plan(Version.number(), played.name(), played.seed(), chosen, at, forNanos);
         Progress progress = ProgressBar.on(console);
         try {
-            return new Survive(understood.pit(), sweep, plan).run(progress);
+            return new Survive(pit, sweep, plan).run(progress);
         } catch (SurviveException | RunLimitException wrong) {
             throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
         } finally {
@@ -193,29 +164,5 @@ final class SurviveCommand implements Callable<Integer> {
             throw new WrongInput(message + "Try 'dropline faults', which shows them all.");
         }
         return kinds.isEmpty() ? List.of(FaultKind.values()) : List.copyOf(named);
-    }
-
-    private void write(Survival survival) throws IOException {
-        Path file = jsonFile();
-        if (file != null) {
-            OutputFiles.write(file, jsonText(survival));
-        }
-        if ("-".equals(json)) {
-            console.raw().write(jsonText(survival).getBytes(StandardCharsets.UTF_8));
-            console.raw().flush();
-        } else {
-            console.out().print(Colours.painted(SurvivalText.of(survival), console.colour()));
-            console.out().flush();
-        }
-    }
-
-    private static String jsonText(Survival survival) throws IOException {
-        StringWriter text = new StringWriter();
-        SurvivalJson.write(survival, text);
-        return text.toString();
-    }
-
-    private @Nullable Path jsonFile() {
-        return json == null || json.equals("-") ? null : Path.of(json);
     }
 }

@@ -1,12 +1,9 @@
 package dropline.harness.cli;
 
-import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
 import dropline.harness.capture.Resolution;
 import dropline.harness.capture.Stretch;
-import dropline.harness.fault.FaultOptions;
 import dropline.harness.pitfile.PitFile;
-import dropline.harness.recording.ReadOptions;
 import dropline.harness.replay.Source;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -20,11 +17,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code dropline trace}: a stretch of a run as files for waveform viewers and packet analysers, or as a drawing. */
 @Command(
@@ -59,16 +52,9 @@ import picocli.CommandLine.Spec;
 final class TraceCommand implements Callable<Integer> {
     private final Console console;
 
-    @Parameters(index = "0", paramLabel = "PIT", description = "The pit file (YAML).")
+    @Mixin
     @SuppressWarnings("NullAway.Init")
-    private Path pit;
-
-    @Parameters(
-            index = "1",
-            arity = "0..1",
-            paramLabel = "RECORDING",
-            description = "The recording: CSV or Dropline's own form, plain or gzip.")
-    private @Nullable Path recording;
+    private Played played;
 
     @Option(
             names = "--from",
@@ -112,25 +98,9 @@ final class TraceCommand implements Callable<Integer> {
     @Option(names = "--timeline", paramLabel = "FILE", description = "Draw who talked when, with the margins (SVG).")
     private @Nullable Path timeline;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            description = "The run's seed; the same seed gives the same run. Default: 1.")
-    private long seed = 1;
-
-    @Option(
-            names = "--fault",
-            paramLabel = "FAULT",
-            description = "Let this go wrong, as in \"dead-node NODE at 60s for 30s\"; may be given several times. See"
-                    + " dropline faults.")
-    private List<String> faults = List.of();
-
-    @Option(names = "--lenient", description = "Skip bad rows of the recording and count them, instead of stopping.")
-    private boolean lenient;
-
-    @Spec
+    @Mixin
     @SuppressWarnings("NullAway.Init")
-    private CommandSpec spec;
+    private Injected injected;
 
     @Mixin
     final Debug debug = new Debug();
@@ -142,13 +112,10 @@ final class TraceCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         if (vcd == null && pcapng == null && timeline == null) {
-            throw usage("say what to write: --vcd FILE, --pcapng FILE, --timeline FILE.svg, or several of them");
+            throw played.usage("say what to write: --vcd FILE, --pcapng FILE, --timeline FILE.svg, or several of them");
         }
         Stretch stretch = stretch();
-        PitFile.Understood understood = PitFiles.read(pit);
-        if (recording != null) {
-            InputFiles.mustExist(recording, "recording");
-        }
+        PitFile.Understood understood = played.read();
         mustBeWritable();
         Resolution step = step();
         if (vcd != null) {
@@ -158,44 +125,39 @@ final class TraceCommand implements Callable<Integer> {
                         console,
                         understood.pit(),
                         opening(understood, stretch),
-                        seed,
-                        faults(understood.pit(), stretch),
+                        played.seed(),
+                        injected.read(understood.pit(), OptionalLong.of(stretch.toNanos())),
                         stretch,
                         new TraceSession.Outputs(vcd, step, pcapng, timeline, segmentIndex(understood.pit())))
                 .run();
         return ExitCode.PASS;
     }
 
-    private List<Fault> faults(Pit understood, Stretch stretch) {
-        FaultOptions.Read read = FaultOptions.read(faults, understood, OptionalLong.of(stretch.toNanos()));
-        if (!read.problems().isEmpty()) {
-            throw PitFiles.wrong(read.problems());
-        }
-        return read.faults();
-    }
-
     private Stretch stretch() {
-        if (recording == null && forNanos == null) {
-            throw usage("a recording is missing; or, for a pit that describes a load, --for 10s");
-        }
-        if (recording != null && forNanos != null) {
-            throw usage("--for plays the load the pit describes; leave out " + recording + " or --for");
+        if (forNanos == null) {
+            played.mustHaveRecording("; or, for a pit that describes a load, --for 10s");
+        } else {
+            played.mustHaveNoRecording();
         }
         Long to = toNanos == null ? forNanos : toNanos;
         if (to == null) {
-            throw usage("--to is missing: up to which time in the recording to write");
+            throw played.usage("--to is missing: up to which time in the recording to write");
         }
         if (to <= fromNanos) {
-            throw usage("--to must lie after --from");
+            throw played.usage("--to must lie after --from");
         }
         if (forNanos != null && to > forNanos) {
-            throw usage("--to must not lie after the end of the run, which --for sets");
+            throw played.usage("--to must not lie after the end of the run, which --for sets");
         }
         return new Stretch(fromNanos, to);
     }
 
     private void mustBeWritable() throws IOException {
-        List<Path> others = new ArrayList<>(recording == null ? List.of(pit) : List.of(pit, recording));
+        List<Path> others = new ArrayList<>();
+        others.add(played.pit());
+        if (played.recording() != null) {
+            others.add(played.recording());
+        }
         for (Path file : Stream.of(vcd, pcapng, timeline).filter(f -> f != null).toList()) {
             OutputFiles.mustBeWritable(file, others.toArray(Path[]::new));
             if (others.contains(file)) {
@@ -212,7 +174,7 @@ final class TraceCommand implements Callable<Integer> {
                 return known;
             }
         }
-        throw usage("--resolution must be 1us, 100ns or 1ns, not '" + resolution + "'");
+        throw played.usage("--resolution must be 1us, 100ns or 1ns, not '" + resolution + "'");
     }
 
     private static void mustShow(Resolution step, Pit pit) {
@@ -235,26 +197,13 @@ final class TraceCommand implements Callable<Integer> {
             }
         }
         String known = understood.segments().stream().map(s -> s.name()).collect(Collectors.joining(", "));
-        throw new WrongInput("dropline: " + pit + " has no segment '" + segment + "'; it has: " + known);
+        throw new WrongInput("dropline: " + played.pit() + " has no segment '" + segment + "'; it has: " + known);
     }
 
     private Source.Opening opening(PitFile.Understood understood, Stretch stretch) {
         long end = TraceSession.endNanos(stretch);
-        if (recording != null) {
-            ReadOptions options = new ReadOptions(lenient, understood.recordingTime());
-            Path file = recording;
-            return () -> Source.recording(file, understood.pit(), options, 0, end);
-        }
-        Pit.Load load = understood.pit().load();
-        if (load == null) {
-            throw new WrongInput(
-                    "dropline: " + pit + " describes no load, so --for has nothing to play; give a recording,"
-                            + " or write a load into the pit file (load: every, changes)");
-        }
-        return () -> Source.load(understood.pit(), load, end);
-    }
-
-    private ParameterException usage(String message) {
-        return new ParameterException(spec.commandLine(), message);
+        return played.recording() == null
+                ? played.load(understood, end)
+                : played.stretch(understood, played.recording(), 0, end);
     }
 }

@@ -185,7 +185,7 @@ final class FaultCommandsTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "survive PIT | RECORDING",
+                "survive PIT | a recording is missing",
                 "survive PIT nowhere.csv | no recording",
                 "survive PIT FLIGHT --kinds dead-nod,resett | did you mean dead-node?",
                 "survive PIT FLIGHT --at 30s | nothing is left to recover in",
