@@ -12,6 +12,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized;
 import java.util.List;
@@ -35,7 +36,18 @@ public final class Pits {
     /** A reply after exactly this gap, from a loop that never blocks and takes no time. */
     public static Profile profile(long replyGapNanos) {
         return new Profile(
-                Profile.ReplyFrom.LOOP, Distribution.constant(replyGapNanos), 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
+                Profile.ReplyFrom.LOOP,
+                Distribution.constant(replyGapNanos),
+                0,
+                0,
+                0,
+                2,
+                63,
+                List.of(),
+                0,
+                0,
+                0,
+                Transceiver.USUAL);
     }
 
     public static Node node(String name, int address, Profile profile, List<Indicator> shows, List<Control> controls) {
@@ -69,7 +81,7 @@ public final class Pits {
     /** Requests and replies of 10 characters, state of 6 and 4 a signal. */
     public static Pit pit(List<Signal> signals, Controller controller, List<Node> nodes) {
         Sized sized = new Sized(10, List.of(new Sized.ReplyChoice(10, 1)), 6, 4, 10, 0);
-        Segment segment = new Segment("segment", 500_000, CharacterFormat.EIGHT_N_ONE, sized, controller, nodes);
+        Segment segment = new Segment("segment", 500_000, CharacterFormat.EIGHT_N_ONE, sized, controller, nodes, true);
         return new Pit("pit", 0, null, signals, List.of(segment));
     }
 }

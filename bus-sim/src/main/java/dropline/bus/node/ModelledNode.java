@@ -86,9 +86,7 @@ public final class ModelledNode implements NodeBehaviour {
         timeline = timeline(node, layout, Draws.stream(seed, hash, Purpose.TASK_PHASE));
         buffers = new Buffers(timeline, traffic, profile.fifoChars(), profile.ringChars());
         silenceNanos = silence(segment);
-        UartClock clock = profile.clockHz() == 0
-                ? UartClock.exact(segment.baud())
-                : new UartClock(profile.clockHz(), profile.ticksPerBit());
+        UartClock clock = profile.clock(segment.baud());
         bitNanos = clock.bitNanos();
         reply = new Frame(index, slotsOfPick.length, clock, segment.format());
         reply.zerosOnly = profile.transceiver().driver() == Transceiver.Driver.ZEROS_ONLY;

@@ -1,6 +1,7 @@
 package dropline.bus.pit;
 
 import dropline.bus.chance.Distribution;
+import dropline.bus.clock.UartClock;
 import dropline.bus.pit.Indicator.Blocks;
 import java.util.List;
 
@@ -33,34 +34,6 @@ public record Profile(
         long clockHz,
         int ticksPerBit,
         Transceiver transceiver) {
-
-    /** A node with the usual transceiver. */
-    public Profile(
-            ReplyFrom replyFrom,
-            Distribution replyGap,
-            long enableLeadNanos,
-            long releaseTailNanos,
-            long loopPassNanos,
-            int fifoChars,
-            int ringChars,
-            List<Task> tasks,
-            long bootNanos,
-            long clockHz,
-            int ticksPerBit) {
-        this(
-                replyFrom,
-                replyGap,
-                enableLeadNanos,
-                releaseTailNanos,
-                loopPassNanos,
-                fifoChars,
-                ringChars,
-                tasks,
-                bootNanos,
-                clockHz,
-                ticksPerBit,
-                Transceiver.USUAL);
-    }
 
     /** Where a node's replies are made. */
     public enum ReplyFrom {
@@ -98,5 +71,10 @@ public record Profile(
             throw new IllegalArgumentException(
                     "clock and ticks per bit go together: clockHz=" + clockHz + " ticksPerBit=" + ticksPerBit);
         }
+    }
+
+    /** What times its UART's bits on a segment of this baud rate. */
+    public UartClock clock(int baud) {
+        return clockHz == 0 ? UartClock.exact(baud) : new UartClock(clockHz, ticksPerBit);
     }
 }

@@ -24,12 +24,6 @@ public record Segment(
         List<Node> nodes,
         boolean biased) {
 
-    /** A segment with bias. */
-    public Segment(
-            String name, int baud, CharacterFormat format, Protocol protocol, Controller controller, List<Node> nodes) {
-        this(name, baud, format, protocol, controller, nodes, true);
-    }
-
     public Segment {
         nodes = List.copyOf(nodes);
         if (baud < 300 || baud > 4_000_000) {

@@ -7,13 +7,14 @@ import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Controller;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Profile;
+import dropline.bus.pit.Transceiver;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
 final class PollPlanTest {
-    private static final Profile PROFILE =
-            new Profile(Profile.ReplyFrom.LOOP, Distribution.constant(1), 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
+    private static final Profile PROFILE = new Profile(
+            Profile.ReplyFrom.LOOP, Distribution.constant(1), 0, 0, 0, 2, 63, List.of(), 0, 0, 0, Transceiver.USUAL);
 
     @Test
     void weightsArePollsACycleSpreadOverIt() {

@@ -15,6 +15,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Protocol;
 import dropline.protocol.modbus.ModbusRtu;
@@ -90,7 +91,7 @@ final class PlanTest {
         Controller controller =
                 new Controller(Controller.Kind.HUB, Adapter.NONE, state, 10_000_000, 0, 0, 0, 50_000, 0, 0, 0, 0);
         return new Pit(
-                "plan", 0, null, signals, List.of(new Segment("bus", baud, format, protocol, controller, nodes)));
+                "plan", 0, null, signals, List.of(new Segment("bus", baud, format, protocol, controller, nodes, true)));
     }
 
     private static Signal signal(int number) {
@@ -109,7 +110,8 @@ final class PlanTest {
                 List.of(),
                 0,
                 0,
-                0);
+                0,
+                Transceiver.USUAL);
         Indicator lamps = new Indicator(
                 "lamps", Indicator.Kind.LAMP, List.of(2 * n, 2 * n + 1), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
         Budget budget = new Budget(150_000_000, 150_000_000, "chosen for the test");

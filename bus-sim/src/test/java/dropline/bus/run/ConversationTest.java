@@ -16,6 +16,7 @@ import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.TraceLines;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -130,7 +131,8 @@ final class ConversationTest {
                 List.of(new Profile.Task("stall", 3 * MILLI, 2 * MILLI, Indicator.Blocks.LOOP)),
                 0,
                 0,
-                0);
+                0,
+                Transceiver.USUAL);
         Pit pit = Pits.pit(
                 List.of(LAMP),
                 Pits.controller(StateDelivery.ADDRESSED, 500 * MICRO, 0),

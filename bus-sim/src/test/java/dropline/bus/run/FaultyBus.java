@@ -14,6 +14,7 @@ import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.TraceLines;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Protocol;
@@ -64,7 +65,7 @@ abstract class FaultyBus {
                 2 * BIT,
                 2 * BIT);
         List<Node> nodes = List.of(node(0, profile(100 * MICRO)), node(1, second), node(2, profile(100 * MICRO)));
-        Segment segment = new Segment("bus", 250_000, CharacterFormat.EIGHT_N_ONE, protocol, controller, nodes);
+        Segment segment = new Segment("bus", 250_000, CharacterFormat.EIGHT_N_ONE, protocol, controller, nodes, true);
         return new Pit(
                 "pit",
                 0,
@@ -89,7 +90,8 @@ abstract class FaultyBus {
                 List.of(),
                 0,
                 0,
-                0);
+                0,
+                Transceiver.USUAL);
     }
 
     static Fault node(FaultKind kind, int node, double rate, long amount) {

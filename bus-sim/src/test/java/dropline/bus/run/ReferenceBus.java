@@ -13,6 +13,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.TraceSink;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized;
@@ -42,7 +43,8 @@ final class ReferenceBus {
                 List.of(),
                 0,
                 0,
-                0);
+                0,
+                Transceiver.USUAL);
         List<Signal> signals = new ArrayList<>();
         List<Node> nodes = new ArrayList<>();
         Budget budget = new Budget(100_000 * MICRO, 100_000 * MICRO, "common practice");
@@ -71,7 +73,8 @@ final class ReferenceBus {
                 0,
                 0);
         Sized sized = new Sized(8, List.of(new Sized.ReplyChoice(8, 0.8), new Sized.ReplyChoice(14, 0.2)), 6, 4, 10, 0);
-        Segment segment = new Segment("reference", 500_000, CharacterFormat.EIGHT_N_ONE, sized, controller, nodes);
+        Segment segment =
+                new Segment("reference", 500_000, CharacterFormat.EIGHT_N_ONE, sized, controller, nodes, true);
         return new Pit("reference", 0, null, signals, List.of(segment));
     }
 

@@ -32,7 +32,7 @@ public final class Talkers {
             if (place.segment() == segmentIndex) {
                 Profile profile = place.node().profile();
                 boolean zeros = profile.transceiver().driver() == Transceiver.Driver.ZEROS_ONLY;
-                add(node, place.node().name(), clock(profile), zeros);
+                add(node, place.node().name(), profile.clock(segment.baud()), zeros);
             }
         }
     }
@@ -78,11 +78,5 @@ public final class Talkers {
     /** Whether a talker drives zeros only and leaves ones to the bias. */
     boolean zerosOnly(int talker) {
         return zerosOnly.get(position(talker));
-    }
-
-    private UartClock clock(Profile profile) {
-        return profile.clockHz() == 0
-                ? UartClock.exact(segment.baud())
-                : new UartClock(profile.clockHz(), profile.ticksPerBit());
     }
 }

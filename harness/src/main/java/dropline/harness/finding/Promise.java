@@ -64,10 +64,7 @@ record Promise(
                 most,
                 silence + block + profile.loopPassNanos(),
                 block + profile.loopPassNanos(),
-                profile.clockHz() == 0
-                        ? charNanos
-                        : new UartClock(profile.clockHz(), profile.ticksPerBit()).charsNanos(segment.format(), 1000)
-                                / 1000.0,
+                profile.clock(segment.baud()).charsNanos(segment.format(), 1000) / 1000.0,
                 most + Math.round(longestReply(pit, segment, node) * charNanos),
                 loop,
                 profile.ringChars() - 1 - Math.round(profile.loopPassNanos() / charNanos),

@@ -8,6 +8,7 @@ import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.TraceSink;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
@@ -61,7 +62,8 @@ public final class PlayedBus {
                 0,
                 0);
         Sized sized = new Sized(8, List.of(new Sized.ReplyChoice(8, 1)), 6, 4, 10, 0);
-        pit = new Pit("played", 0, null, List.of(), List.of(new Segment("bus", baud, format, sized, controller, made)));
+        pit = new Pit(
+                "played", 0, null, List.of(), List.of(new Segment("bus", baud, format, sized, controller, made, true)));
     }
 
     public Pit pit() {
@@ -114,6 +116,17 @@ public final class PlayedBus {
 
     private static Profile profile() {
         return new Profile(
-                Profile.ReplyFrom.INTERRUPT, Distribution.constant(100_000), 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
+                Profile.ReplyFrom.INTERRUPT,
+                Distribution.constant(100_000),
+                0,
+                0,
+                0,
+                2,
+                63,
+                List.of(),
+                0,
+                0,
+                0,
+                Transceiver.USUAL);
     }
 }

@@ -15,6 +15,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.TraceSink;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized;
@@ -58,7 +59,8 @@ final class HandTrace {
                 List.of(),
                 500 * MILLI,
                 0,
-                0);
+                0,
+                Transceiver.USUAL);
         for (int i = 0; i < NODES; i++) {
             nodes.add(new Node("board-" + i, 10 + i, 1, profile, List.of(), List.of()));
         }
@@ -76,7 +78,13 @@ final class HandTrace {
                 0,
                 0);
         Segment segment = new Segment(
-                "left", 250_000, CharacterFormat.EIGHT_N_ONE, Sized.withReply(10, 10, 6, 4, 8), controller, nodes);
+                "left",
+                250_000,
+                CharacterFormat.EIGHT_N_ONE,
+                Sized.withReply(10, 10, 6, 4, 8),
+                controller,
+                nodes,
+                true);
         Signal signal = new Signal("heading", "deg", 0, 360, 1, true, "heading", 1, 0, 0);
         return new Pit("by hand", 0, null, List.of(signal), List.of(segment));
     }

@@ -14,6 +14,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Protocol;
 import dropline.protocol.frames.DroplineFrames;
@@ -97,7 +98,8 @@ final class RandomPit {
             nodes.add(node(i));
         }
         long period = random.nextBoolean() ? 0 : (20 + random.nextInt(30)) * MILLI;
-        Segment segment = new Segment("front", speech.baud, speech.format(), speech.protocol(), controller(), nodes);
+        Segment segment =
+                new Segment("front", speech.baud, speech.format(), speech.protocol(), controller(), nodes, true);
         return new Pit("random", period, null, signals, List.of(segment));
     }
 
@@ -168,7 +170,8 @@ final class RandomPit {
                 tasks,
                 (300 + random.nextInt(400)) * MILLI,
                 crystal ? 16_000_000 : 0,
-                crystal ? 32 : 0);
+                crystal ? 32 : 0,
+                Transceiver.USUAL);
     }
 
     private Indicator indicator(int ordinal) {

@@ -14,6 +14,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized;
 import java.util.List;
@@ -107,7 +108,8 @@ public final class SmallPit {
                         0,
                         0,
                         0),
-                List.of(left, right));
+                List.of(left, right),
+                true);
         return new Pit("small pit", 0, null, signals, List.of(segment));
     }
 
@@ -161,6 +163,17 @@ public final class SmallPit {
 
     private static Profile profile() {
         return new Profile(
-                Profile.ReplyFrom.INTERRUPT, Distribution.constant(100_000), 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
+                Profile.ReplyFrom.INTERRUPT,
+                Distribution.constant(100_000),
+                0,
+                0,
+                0,
+                2,
+                63,
+                List.of(),
+                0,
+                0,
+                0,
+                Transceiver.USUAL);
     }
 }

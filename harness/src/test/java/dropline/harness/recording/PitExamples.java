@@ -13,6 +13,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized;
 import java.util.ArrayList;
@@ -43,7 +44,18 @@ final class PitExamples {
         Budget budget = new Budget(100_000_000, 100_000_000, "an example");
         Panel panel = new Panel("panel " + address, "", Panel.Status.BUILT, indicators, switches, budget);
         Profile profile = new Profile(
-                Profile.ReplyFrom.INTERRUPT, Distribution.constant(100_000), 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
+                Profile.ReplyFrom.INTERRUPT,
+                Distribution.constant(100_000),
+                0,
+                0,
+                0,
+                2,
+                63,
+                List.of(),
+                0,
+                0,
+                0,
+                Transceiver.USUAL);
         return new Node("node " + address, address, 1, profile, List.of(panel), List.of());
     }
 
@@ -62,7 +74,7 @@ final class PitExamples {
                 0,
                 0);
         Segment segment = new Segment(
-                "one", 500_000, CharacterFormat.EIGHT_N_ONE, Sized.withReply(8, 8, 6, 4, 10), controller, nodes);
+                "one", 500_000, CharacterFormat.EIGHT_N_ONE, Sized.withReply(8, 8, 6, 4, 10), controller, nodes, true);
         return new Pit("example", 0, null, signals, List.of(segment));
     }
 

@@ -17,6 +17,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.bus.pit.Transceiver;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.frames.DroplineFrames;
 import java.io.IOException;
@@ -186,14 +187,15 @@ final class ReplayTest {
                     CharacterFormat.EIGHT_N_ONE,
                     DroplineFrames.create(),
                     controller(),
-                    nodes));
+                    nodes,
+                    true));
         }
         return new Pit("two segments", 0, LOAD, signals, segments);
     }
 
     private static Profile profile() {
         Distribution gap = Distribution.exponential(100_000, 50_000, 400_000);
-        return new Profile(Profile.ReplyFrom.INTERRUPT, gap, 0, 0, 0, 2, 63, List.of(), 0, 0, 0);
+        return new Profile(Profile.ReplyFrom.INTERRUPT, gap, 0, 0, 0, 2, 63, List.of(), 0, 0, 0, Transceiver.USUAL);
     }
 
     private static Controller controller() {
