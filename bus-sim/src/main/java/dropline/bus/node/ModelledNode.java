@@ -85,18 +85,12 @@ public final class ModelledNode implements NodeBehaviour {
         passStream = Draws.stream(seed, hash, Purpose.LOOP_PASS);
         timeline = timeline(node, layout, Draws.stream(seed, hash, Purpose.TASK_PHASE));
         buffers = new Buffers(timeline, traffic, profile.fifoChars(), profile.ringChars());
-        silenceNanos = silence(segment);
+        silenceNanos = segment.silenceNanos();
         UartClock clock = profile.clock(segment.baud());
         bitNanos = clock.bitNanos();
         reply = new Frame(index, slotsOfPick.length, clock, segment.format());
         reply.zerosOnly = profile.transceiver().driver() == Transceiver.Driver.ZEROS_ONLY;
         ailments = Ailments.of(faults, index, node.name(), clock, seed);
-    }
-
-    /** Silence a receiver of this segment must see to know that a frame is over, ns. */
-    public static long silence(Segment segment) {
-        int tenths = segment.protocol().silenceBeforeTenthsOfBit(segment.baud(), segment.format());
-        return UartClock.ticksToNanos(tenths, 10L * segment.baud());
     }
 
     @Override

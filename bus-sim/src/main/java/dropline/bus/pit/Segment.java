@@ -1,5 +1,6 @@
 package dropline.bus.pit;
 
+import dropline.bus.clock.UartClock;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Protocol;
 import java.util.List;
@@ -32,5 +33,10 @@ public record Segment(
         if (nodes.isEmpty()) {
             throw new IllegalArgumentException("a segment must have a node: segment=" + name);
         }
+    }
+
+    /** Silence that must lie before every frame, and by which a receiver knows that one is over, ns. */
+    public long silenceNanos() {
+        return UartClock.ticksToNanos(protocol.silenceBeforeTenthsOfBit(baud, format), 10L * baud);
     }
 }

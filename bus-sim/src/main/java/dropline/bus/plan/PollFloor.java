@@ -26,9 +26,9 @@ public record PollFloor(long characterNanos, long shortestCycleNanos, double mea
         for (Node node : segment.nodes()) {
             Destination wire = segment.protocol().node(SegmentWire.of(pit, node));
             long around = chars(segment, wire.requestChars(NOTHING, 0))
-                    + Math.max(segment.controller().gapNanos(), silenceNanos(segment));
+                    + Math.max(segment.controller().gapNanos(), segment.silenceNanos());
             double meanGap = Math.max(
-                    (double) silenceNanos(segment), node.profile().replyGap().meanNanos());
+                    (double) segment.silenceNanos(), node.profile().replyGap().meanNanos());
             shortest += node.weight() * (around + shortestAnswerNanos(pit, segment, node));
             mean += node.weight() * (around + meanGap + chars(segment, 1) * meanReplyChars(segment, wire));
         }
@@ -50,14 +50,8 @@ public record PollFloor(long characterNanos, long shortestCycleNanos, double mea
     /** From the end of a plain poll to the end of the node's reply at best, ns. */
     public static long shortestAnswerNanos(Pit pit, Segment segment, Node node) {
         Destination wire = segment.protocol().node(SegmentWire.of(pit, node));
-        long gap = Math.max(silenceNanos(segment), node.profile().replyGap().baseNanos());
+        long gap = Math.max(segment.silenceNanos(), node.profile().replyGap().baseNanos());
         return gap + chars(segment, shortestReplyChars(segment, wire));
-    }
-
-    /** Silence the protocol needs before every frame, ns. */
-    public static long silenceNanos(Segment segment) {
-        int tenths = segment.protocol().silenceBeforeTenthsOfBit(segment.baud(), segment.format());
-        return UartClock.ticksToNanos(tenths, 10L * segment.baud());
     }
 
     /** So many characters without pause, ns. */

@@ -33,7 +33,7 @@ public record StateTime(int frames, long nanos) {
         Destination wire = segment.protocol().broadcast(all);
         long gap = Math.max(
                 Math.max(segment.controller().gapNanos(), segment.controller().turnaroundNanos()),
-                PollFloor.silenceNanos(segment));
+                segment.silenceNanos());
         Frames frames = Frames.of(wire, all.signals().size(), changes, 0);
         return new StateTime(frames.count, PollFloor.chars(segment, frames.chars) + frames.count * gap);
     }

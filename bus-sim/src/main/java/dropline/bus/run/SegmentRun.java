@@ -6,7 +6,6 @@ import dropline.bus.controller.UsbStage;
 import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
 import dropline.bus.indicator.Shows;
-import dropline.bus.node.ModelledNode;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
@@ -72,7 +71,7 @@ public final class SegmentRun {
         revisions.controls(controls);
         wire = new Wire(events, wiring.nodes().length + 1);
         UsbStage usb = new UsbStage(segment.controller().adapter(), seed, segment.name(), segmentIndex, faults);
-        long silenceNanos = ModelledNode.silence(segment);
+        long silenceNanos = segment.silenceNanos();
         double bitNanos = 1e9 / segment.baud();
         Noise noise =
                 new Noise(segment.biased(), Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.NOISE));

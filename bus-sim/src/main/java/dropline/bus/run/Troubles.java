@@ -12,6 +12,7 @@ import dropline.bus.wire.Frame;
 import dropline.bus.wire.Noise;
 import dropline.bus.wire.Wire;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -22,12 +23,20 @@ final class Troubles {
     private static final long NEVER = Long.MAX_VALUE;
     private static final long USUAL_BOOT_NANOS = 1_500_000_000;
 
-    private final List<Fault> events = new ArrayList<>();
-    private final List<StrikeTimes> times = new ArrayList<>();
-    private final List<Frame> babbles = new ArrayList<>();
-    private final List<Fault> switches = new ArrayList<>();
-    private final List<Frame> stuck = new ArrayList<>();
-    private final List<Long> switchTimes = new ArrayList<>();
+    /** What strikes at instants, and the frame a babbling node has for it. */
+    private record Event(Fault fault, StrikeTimes times, Frame babble) {}
+
+    /** What begins at an instant, and the frame of a driver that sticks. */
+    private record Change(Fault fault, boolean begins, Frame stuck) {
+        long nanos() {
+            return begins ? fault.fromNanos() : fault.untilNanos();
+        }
+    }
+
+    private final List<Event> events = new ArrayList<>();
+    /** Those to come, in order of time. */
+    private final List<Change> changes = new ArrayList<>();
+
     private final List<Chance> damages = new ArrayList<>();
     private final List<Fault> echoes = new ArrayList<>();
     private final Layout layout;
@@ -54,6 +63,7 @@ final class Troubles {
                 add(fault, segment, seed);
             }
         }
+        changes.sort(Comparator.comparingLong(Change::nanos));
         findNext();
     }
 
@@ -62,20 +72,21 @@ final class Troubles {
                 ? segment.name()
                 : layout.nodes().get(fault.node()).node().name();
         switch (fault.kind()) {
-            case RESET, BROWN_OUT, BLACKOUT, LOOP_STALL, NOISE_BURST, BABBLING_NODE -> {
-                events.add(fault);
-                times.add(new StrikeTimes(fault, seed, name));
-                babbles.add(new Frame(fault.node(), 0, UartClock.exact(segment.baud()), segment.format()));
-            }
-            case STUCK_DRIVER, MISSING_BIAS -> {
-                switches.add(fault);
-                switchTimes.add(fault.fromNanos());
-                stuck.add(new Frame(fault.node(), 0, UartClock.exact(segment.baud()), segment.format()));
+            case RESET, BROWN_OUT, BLACKOUT, LOOP_STALL, NOISE_BURST, BABBLING_NODE ->
+                events.add(new Event(fault, new StrikeTimes(fault, seed, name), own(fault, segment)));
+            case STUCK_DRIVER -> changes.add(new Change(fault, true, own(fault, segment)));
+            case MISSING_BIAS -> {
+                changes.add(new Change(fault, true, own(fault, segment)));
+                changes.add(new Change(fault, false, own(fault, segment)));
             }
             case LOST_STATE_FRAME -> damages.add(new Chance(fault, seed, name));
             case ECHO -> echoes.add(fault);
             default -> {}
         }
+    }
+
+    private static Frame own(Fault fault, Segment segment) {
+        return new Frame(fault.node(), 0, UartClock.exact(segment.baud()), segment.format());
     }
 
     /** When something goes wrong next, ns. */
@@ -85,16 +96,14 @@ final class Troubles {
 
     /** Lets it go wrong. */
     void step() {
-        for (int i = 0; i < events.size(); i++) {
-            if (times.get(i).nextNanos() == next) {
-                strike(events.get(i), i);
-                times.get(i).pass();
+        for (Event event : events) {
+            if (event.times().nextNanos() == next) {
+                strike(event);
+                event.times().pass();
             }
         }
-        for (int i = 0; i < switches.size(); i++) {
-            if (switchTimes.get(i) == next) {
-                turn(switches.get(i), i);
-            }
+        while (!changes.isEmpty() && changes.get(0).nanos() == next) {
+            turn(changes.remove(0));
         }
         findNext();
     }
@@ -120,16 +129,14 @@ final class Troubles {
     }
 
     private void findNext() {
-        next = NEVER;
-        for (StrikeTimes time : times) {
-            next = Math.min(next, time.nextNanos());
-        }
-        for (long time : switchTimes) {
-            next = Math.min(next, time);
+        next = changes.isEmpty() ? NEVER : changes.get(0).nanos();
+        for (Event event : events) {
+            next = Math.min(next, event.times().nextNanos());
         }
     }
 
-    private void strike(Fault fault, int index) {
+    private void strike(Event event) {
+        Fault fault = event.fault();
         long until = next + fault.amount();
         switch (fault.kind()) {
             case RESET -> reset(stations.position(fault.node()), fault.amount());
@@ -141,7 +148,7 @@ final class Troubles {
             case BLACKOUT -> stations.stall(stations.position(fault.node()), Indicator.Blocks.INTERRUPTS, next, until);
             case LOOP_STALL -> stations.stall(stations.position(fault.node()), Indicator.Blocks.LOOP, next, until);
             case NOISE_BURST -> noise.burst(next, until);
-            case BABBLING_NODE -> babble(fault, babbles.get(index));
+            case BABBLING_NODE -> babble(fault, event.babble());
             default -> throw new AssertionError(fault);
         }
     }
@@ -164,14 +171,12 @@ final class Troubles {
         wire.begin(frame);
     }
 
-    private void turn(Fault fault, int index) {
-        boolean begins = next == fault.fromNanos();
-        switchTimes.set(index, begins && fault.kind() == FaultKind.MISSING_BIAS ? fault.untilNanos() : (Long) NEVER);
-        if (fault.kind() == FaultKind.MISSING_BIAS) {
-            noise.loseBias(begins);
+    private void turn(Change change) {
+        if (change.fault().kind() == FaultKind.MISSING_BIAS) {
+            noise.loseBias(change.begins());
         } else {
-            stuck.get(index).drive(next, fault.untilNanos());
-            wire.begin(stuck.get(index));
+            change.stuck().drive(next, change.fault().untilNanos());
+            wire.begin(change.stuck());
         }
     }
 }

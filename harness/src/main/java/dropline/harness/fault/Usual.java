@@ -5,7 +5,6 @@ import dropline.bus.fault.FaultKind;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
-import dropline.bus.plan.PollFloor;
 
 /** What a fault's amount and rate are where a person leaves them out. */
 final class Usual {
@@ -101,7 +100,7 @@ final class Usual {
     }
 
     private static long gap(Segment segment) {
-        return Math.max(segment.controller().gapNanos(), PollFloor.silenceNanos(segment));
+        return Math.max(segment.controller().gapNanos(), segment.silenceNanos());
     }
 
     /** So many tenths of a bit at a segment's baud rate, ns. */

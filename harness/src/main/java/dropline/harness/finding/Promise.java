@@ -50,7 +50,7 @@ record Promise(
     static Promise of(Pit pit, Segment segment, Node node) {
         Profile profile = node.profile();
         List<Profile.Task> tasks = tasks(node);
-        long silence = PollFloor.silenceNanos(segment);
+        long silence = segment.silenceNanos();
         long block = longestBlock(tasks, false);
         boolean loop = profile.replyFrom() == Profile.ReplyFrom.LOOP;
         long replyBlock = loop ? block : longestBlock(tasks, true);
@@ -73,8 +73,7 @@ record Promise(
 
     private static long longestReply(Pit pit, Segment segment, Node node) {
         long shortest = PollFloor.shortestAnswerNanos(pit, segment, node);
-        long gap = Math.max(
-                PollFloor.silenceNanos(segment), node.profile().replyGap().baseNanos());
+        long gap = Math.max(segment.silenceNanos(), node.profile().replyGap().baseNanos());
         double charNanos = UartClock.exact(segment.baud()).charsNanos(segment.format(), 1);
         return Math.min(LONGEST_REPLY_CHARS, Math.round((shortest - gap) / charNanos) + 40);
     }

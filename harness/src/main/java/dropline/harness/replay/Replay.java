@@ -14,8 +14,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -67,18 +65,13 @@ public final class Replay {
      * @throws RunLimitException if it goes on for too long
      */
     public Replayed run(boolean singleFailures, @Nullable Path trace, Progress progress) throws IOException {
-        ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
-            Thread thread = new Thread(work, "segment");
-            thread.setDaemon(true);
-            return thread;
-        });
-        try {
+        try (Stretches stretches = new Stretches(threads, limit)) {
             int batches = singleFailures ? (layout.nodes().size() + TOGETHER - 1) / TOGETHER : 0;
             Passes passes = new Passes(progress, 1 + batches);
-            Replayed healthy = healthy(new Stretches(pool, limit), trace, passes, !faults.isEmpty());
+            Replayed healthy = healthy(stretches, trace, passes, !faults.isEmpty());
             if (faults.isEmpty() && isTroubled(healthy)) {
                 passes.oneMore();
-                healthy = healthy(new Stretches(pool, limit), null, passes, true);
+                healthy = healthy(stretches, null, passes, true);
             }
             if (!singleFailures) {
                 return healthy;
@@ -87,11 +80,9 @@ public final class Replay {
                     healthy.durationNanos(),
                     healthy.digest(),
                     healthy.segments(),
-                    failures(new Stretches(pool, limit), passes),
+                    failures(stretches, passes),
                     healthy.findings(),
                     healthy.losses());
-        } finally {
-            pool.shutdownNow();
         }
     }
 
@@ -199,8 +190,7 @@ public final class Replay {
         }
 
         void reached(long nanos, Source source) {
-            double share = source.endNanos() == Long.MAX_VALUE ? source.share() : (double) nanos / source.endNanos();
-            progress.reached(nanos, (done + Math.min(1.0, share)) / count);
+            progress.reached(nanos, (done + source.shareAt(nanos)) / count);
         }
     }
 }

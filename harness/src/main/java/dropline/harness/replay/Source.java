@@ -35,6 +35,11 @@ public interface Source extends Closeable {
     /** Share of it that has been read, 0..1, going by bytes; 0 where {@link #endNanos()} says all. */
     double share();
 
+    /** Share of it that has been played at an instant of the run, 0..1. */
+    default double shareAt(long nanos) {
+        return Math.min(1.0, endNanos() == Long.MAX_VALUE ? share() : (double) nanos / endNanos());
+    }
+
     /** What was left out or lost on the way, a sentence each. */
     List<String> losses();
 

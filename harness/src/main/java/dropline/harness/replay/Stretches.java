@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.jspecify.annotations.Nullable;
 
@@ -14,16 +15,30 @@ import org.jspecify.annotations.Nullable;
  * ahead of another by more than a stretch, and since lanes share nothing, their results do not depend on the number of
  * threads.
  */
-final class Stretches {
+final class Stretches implements AutoCloseable {
     /** How much of the recording is held at a time, ns. */
     static final long STRETCH_NANOS = 2_000_000_000L;
 
     private final ExecutorService threads;
     private final RunLimit limit;
 
-    Stretches(ExecutorService threads, RunLimit limit) {
-        this.threads = threads;
+    /**
+     * @param count how many threads step lanes, at least 1
+     * @param limit how far a run may go
+     */
+    Stretches(int count, RunLimit limit) {
         this.limit = limit;
+        threads = Executors.newFixedThreadPool(count, work -> {
+            Thread thread = new Thread(work, "segment");
+            thread.setDaemon(true);
+            return thread;
+        });
+    }
+
+    /** Lets go of its threads. */
+    @Override
+    public void close() {
+        threads.shutdownNow();
     }
 
     /** Called between stretches, when no lane is running. */

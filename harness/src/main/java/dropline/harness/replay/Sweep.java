@@ -6,8 +6,6 @@ import dropline.bus.trace.TraceSink;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 
 /**
  * Plays one source through many variants of single segments. Variants are taken in batches, each over one reading of
@@ -58,12 +56,7 @@ public final class Sweep {
      * @throws RunLimitException if a run goes on for too long
      */
     public Swept run(List<? extends Variant> variants, Progress progress) throws IOException {
-        ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
-            Thread thread = new Thread(work, "segment");
-            thread.setDaemon(true);
-            return thread;
-        });
-        try {
+        try (Stretches stretches = new Stretches(threads, limit)) {
             int together = Math.max(LEAST_TOGETHER, TOGETHER_A_THREAD * threads);
             Swept swept = new Swept(0, List.of());
             for (int first = 0; first < variants.size(); first += together) {
@@ -71,13 +64,11 @@ public final class Sweep {
                 double before = (double) first / variants.size();
                 double share = (double) (end - first) / variants.size();
                 swept = batch(
-                        new Stretches(pool, limit),
+                        stretches,
                         variants.subList(first, end),
                         (reached, part) -> progress.reached(reached, before + share * part));
             }
             return swept;
-        } finally {
-            pool.shutdownNow();
         }
     }
 
@@ -99,14 +90,9 @@ public final class Sweep {
             lanes.add(Lane.of(pit, variant.segment(), seed, variant.faults(), variant.begin()));
         }
         try (Source source = opening.open()) {
-            long end =
-                    stretches.run(source, lanes, until -> progress.reached(until, Math.min(1.0, share(until, source))));
+            long end = stretches.run(source, lanes, until -> progress.reached(until, source.shareAt(until)));
             variants.forEach(Variant::ended);
             return new Swept(end, source.losses());
         }
-    }
-
-    private static double share(long nanos, Source source) {
-        return source.endNanos() == Long.MAX_VALUE ? source.share() : (double) nanos / source.endNanos();
     }
 }

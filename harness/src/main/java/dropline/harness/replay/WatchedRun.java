@@ -7,8 +7,6 @@ import dropline.bus.trace.TraceSink;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 
 /**
  * Plays a source through a pit once, for sinks of one's own: what a replay does, without its measures.
@@ -66,23 +64,13 @@ public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault>
             watchers.get(segment).follow(lane.run());
             lanes.add(lane);
         }
-        ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
-            Thread thread = new Thread(work, "segment");
-            thread.setDaemon(true);
-            return thread;
-        });
-        try (Source source = opening.open()) {
-            long end = new Stretches(pool, RunLimit.USUAL).run(source, lanes, until -> {
+        try (Stretches stretches = new Stretches(threads, RunLimit.USUAL);
+                Source source = opening.open()) {
+            long end = stretches.run(source, lanes, until -> {
                 between.stretchEnded();
-                progress.reached(until, Math.min(1.0, share(source, until)));
+                progress.reached(until, source.shareAt(until));
             });
             return new Ran(end, source.losses());
-        } finally {
-            pool.shutdownNow();
         }
-    }
-
-    private static double share(Source source, long reachedNanos) {
-        return source.endNanos() == Long.MAX_VALUE ? source.share() : (double) reachedNanos / source.endNanos();
     }
 }

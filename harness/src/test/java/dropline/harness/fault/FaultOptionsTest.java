@@ -90,7 +90,7 @@ final class FaultOptionsTest {
 
     @Test
     void whatIsDrivenLateOnModbusOutlastsTheSilenceBeforeAFrame() {
-        long silence = dropline.bus.plan.PollFloor.silenceNanos(pit.segments().get(2));
+        long silence = pit.segments().get(2).silenceNanos();
 
         assertEquals(silence + 625_000, one("driver-released-late gear-board").amount());
     }
