@@ -55,7 +55,31 @@ public final class SmallPit {
                 signal("heading", 0, 360, true),
                 signal("altitude", 0, 60_000, false));
         Budget budget = new Budget(100 * MS, 50 * MS, "chosen for this pit");
-        Node left = new Node(
+        Segment segment = new Segment(
+                "main",
+                500_000,
+                CharacterFormat.EIGHT_N_ONE,
+                new Sized(8, List.of(new Sized.ReplyChoice(8, 1)), 6, 4, 10, 0),
+                new Controller(
+                        Controller.Kind.HUB,
+                        Adapter.NONE,
+                        Controller.StateDelivery.ADDRESSED,
+                        2 * MS,
+                        1,
+                        0,
+                        0,
+                        50_000,
+                        0,
+                        0,
+                        0,
+                        0),
+                List.of(left(budget), right(budget)),
+                true);
+        return new Pit("small pit", 0, null, signals, List.of(segment));
+    }
+
+    private static Node left(Budget budget) {
+        return new Node(
                 "left",
                 1,
                 1,
@@ -65,7 +89,10 @@ public final class SmallPit {
                         panel("airspeed", budget, List.of(needle("speed needle", SPEED)), List.of()),
                         panel("compass", budget, List.of(needle("card", HEADING)), List.of())),
                 List.of());
-        Node right = new Node(
+    }
+
+    private static Node right(Budget budget) {
+        return new Node(
                 "right",
                 2,
                 1,
@@ -90,27 +117,6 @@ public final class SmallPit {
                                 new Control("baro", Control.Kind.ENCODER, 3, 0, 0, 0),
                                 new Control("trim", Control.Kind.AXIS, 4, 0, 0, 2)))),
                 List.of());
-        Segment segment = new Segment(
-                "main",
-                500_000,
-                CharacterFormat.EIGHT_N_ONE,
-                new Sized(8, List.of(new Sized.ReplyChoice(8, 1)), 6, 4, 10, 0),
-                new Controller(
-                        Controller.Kind.HUB,
-                        Adapter.NONE,
-                        Controller.StateDelivery.ADDRESSED,
-                        2 * MS,
-                        1,
-                        0,
-                        0,
-                        50_000,
-                        0,
-                        0,
-                        0,
-                        0),
-                List.of(left, right),
-                true);
-        return new Pit("small pit", 0, null, signals, List.of(segment));
     }
 
     public static SegmentMeasures measures() {
