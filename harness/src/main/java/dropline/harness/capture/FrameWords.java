@@ -31,7 +31,12 @@ public final class FrameWords {
         if (!frame.misheard().isEmpty()) {
             parts.add("received wrong by " + names(frame.misheard(), talkers));
         }
-        parts.addAll(frame.remarks());
+        if (!frame.overrun().isEmpty()) {
+            parts.add("lost in the buffers of " + names(frame.overrun(), talkers));
+        }
+        if (frame.tailTouched()) {
+            parts.add("touched in its release tail");
+        }
         boolean late = frame.kind() == TraceSink.REPLY && frame.fate() == SentFrame.Fate.TIMED_OUT;
         parts.add(late ? "not taken: timed out" : frame.fate().words());
         return String.join(", ", parts);

@@ -21,7 +21,8 @@ final class OpenFrame {
     final long startNanos;
     private final TreeSet<Integer> touched = new TreeSet<>();
     private final TreeSet<Integer> misheard = new TreeSet<>();
-    private final List<String> remarks = new ArrayList<>();
+    private final List<Integer> overrun = new ArrayList<>();
+    private boolean tailTouched;
     long endNanos = SentFrame.UNKNOWN;
     long driverOnNanos = SentFrame.UNKNOWN;
     long driverOffNanos = SentFrame.UNKNOWN;
@@ -46,9 +47,13 @@ final class OpenFrame {
         misheard.add(receiver);
     }
 
-    void remark(String phrase) {
-        if (!remarks.contains(phrase)) {
-            remarks.add(phrase);
+    void touchInTail() {
+        tailTouched = true;
+    }
+
+    void overrunAt(int node) {
+        if (!overrun.contains(node)) {
+            overrun.add(node);
         }
     }
 
@@ -82,6 +87,7 @@ final class OpenFrame {
                 fate,
                 List.copyOf(touched),
                 List.copyOf(misheard),
-                remarks);
+                tailTouched,
+                overrun);
     }
 }

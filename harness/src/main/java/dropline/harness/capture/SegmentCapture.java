@@ -161,7 +161,7 @@ public final class SegmentCapture implements WatchedRun.Watcher {
         touch(other, talker);
         OpenFrame held = latest[talkers.position(other)];
         if (held != null && held.endNanos != SentFrame.UNKNOWN) {
-            held.remark("touched in its release tail");
+            held.touchInTail();
         }
     }
 
@@ -177,7 +177,7 @@ public final class SegmentCapture implements WatchedRun.Watcher {
     public void overrun(long atNanos, int node, int transaction) {
         OpenFrame sent = latest[talkers.position(CONTROLLER)];
         if (sent != null && sent.transaction == transaction) {
-            sent.remark("lost in the buffers of " + talkers.name(node));
+            sent.overrunAt(node);
         }
     }
 

@@ -21,7 +21,8 @@ import java.util.List;
  * @param fate what became of it
  * @param touched who else was on the pair meanwhile: node indices, or {@link TraceSink#CONTROLLER}
  * @param misheard who did not receive it as it was sent: node indices, or {@link TraceSink#CONTROLLER}
- * @param remarks what else befell it, a phrase each
+ * @param tailTouched whether it was touched in its release tail, when it was over
+ * @param overrun nodes in whose buffers it was lost
  */
 public record SentFrame(
         int segment,
@@ -37,7 +38,8 @@ public record SentFrame(
         Fate fate,
         List<Integer> touched,
         List<Integer> misheard,
-        List<String> remarks) {
+        boolean tailTouched,
+        List<Integer> overrun) {
 
     /** In place of an instant that did not come. */
     public static final long UNKNOWN = Long.MIN_VALUE;
@@ -70,7 +72,7 @@ public record SentFrame(
     public SentFrame {
         touched = List.copyOf(touched);
         misheard = List.copyOf(misheard);
-        remarks = List.copyOf(remarks);
+        overrun = List.copyOf(overrun);
     }
 
     /** Whether another transmission touched it. */
@@ -80,7 +82,7 @@ public record SentFrame(
 
     /** Whether somebody lost it. */
     public boolean lost() {
-        return !misheard.isEmpty() || !remarks.isEmpty();
+        return !misheard.isEmpty() || !overrun.isEmpty();
     }
 
     /** Driver on to first start bit, negative if it came late; call only where it is known. */

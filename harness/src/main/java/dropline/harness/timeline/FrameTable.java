@@ -7,10 +7,10 @@ import java.util.List;
 /** Every frame in a line, with all its figures. */
 final class FrameTable {
     private static final double LINE = 17;
-    private static final double[] AT = {0, 28, 130, 350, 394, 502, 612, 752};
+    private static final double[] AT = {0, 28, 130, 346, 388, 506, 640, 774};
     private static final List<String> HEADS = List.of(
             "no.", "starts at (s)", "what", "bytes", "enable lead", "release tail", "gap before", "what became of it");
-    private static final int MOST_OF_A_FATE = 74;
+    private static final int MOST_OF_A_FATE = 72;
     private static final int MOST_OF_A_NAME = 36;
 
     private FrameTable() {}
