@@ -115,7 +115,10 @@ final class ControlFaults {
     /** What a contact that opens or closes by itself makes its node read in place of where it stands. */
     private static int elsewhere(Control control, int stood) {
         return switch (control.kind()) {
-            case SELECTOR -> stood == control.positions().openValue() ? 0 : control.positions().openValue();
+            case SELECTOR ->
+                stood == control.positions().openValue()
+                        ? 0
+                        : control.positions().openValue();
             case THREE_WAY_TOGGLE -> stood == 1 ? 0 : 1;
             case KEY_MATRIX -> stood ^ 1;
             default -> stood == 0 ? 1 : 0;

@@ -107,7 +107,11 @@ public final class Controls implements EventOrder.Revision {
             case SELECTOR, THREE_WAY_TOGGLE ->
                 throwOver(atNanos, index, control.positions().held(value));
             case KEY_MATRIX ->
-                contact(atNanos, index, value & Objects.requireNonNull(control.matrix()).allKeys(), 0);
+                contact(
+                        atNanos,
+                        index,
+                        value & Objects.requireNonNull(control.matrix()).allKeys(),
+                        0);
             case ENCODER -> read(atNanos, index, value);
             case AXIS -> {
                 if (Math.abs(value - reported[index]) > control.deadBand()) {

@@ -168,4 +168,11 @@ public record Indicator(
     public long startNanos() {
         return kind.refreshes() || kind.mustArrive() ? 0 : delayNanos;
     }
+
+    /** Longest time from a command to its being shown, its node's refresh not being held up and its zero known, ns. */
+    public long longestShowingNanos(Signal signal) {
+        long refresh = kind.refreshes() ? 2 * refreshEveryNanos + refreshTakesNanos : refreshEveryNanos;
+        long turning = kind == Kind.FLAG ? delayNanos * signal.steps() : Math.max(glow.riseNanos(), glow.fallNanos());
+        return startNanos() + refresh + turning + motion.longestBrakingNanos();
+    }
 }

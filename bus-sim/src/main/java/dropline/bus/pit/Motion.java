@@ -10,11 +10,7 @@ package dropline.bus.pit;
  * @param zeroingPerSecond speed at which it does; 0 with {@link Zeroing#NONE}
  */
 public record Motion(
-        double ratePerSecond,
-        double accelerationPerSecond2,
-        double step,
-        Zeroing zeroing,
-        double zeroingPerSecond) {
+        double ratePerSecond, double accelerationPerSecond2, double step, Zeroing zeroing, double zeroingPerSecond) {
 
     /** Of what does not move. */
     public static final Motion NONE = new Motion(0, 0, 0, Zeroing.NONE, 0);
@@ -35,8 +31,8 @@ public record Motion(
                     + ratePerSecond + " acceleration=" + accelerationPerSecond2 + " step=" + step);
         }
         if ((zeroing == Zeroing.NONE) != (zeroingPerSecond == 0) || zeroingPerSecond < 0) {
-            throw new IllegalArgumentException("a zero is found at a speed above 0, if at all: zeroing=" + zeroing
-                    + " speed=" + zeroingPerSecond);
+            throw new IllegalArgumentException(
+                    "a zero is found at a speed above 0, if at all: zeroing=" + zeroing + " speed=" + zeroingPerSecond);
         }
     }
 
@@ -47,8 +43,16 @@ public record Motion(
 
     /** Longest time it takes to find its zero, ns; 0 if it does not look for it. */
     public long longestZeroingNanos(Signal signal) {
-        return zeroing == Zeroing.NONE
-                ? 0
-                : (long) Math.ceil((signal.max() - signal.min()) / zeroingPerSecond * 1e9);
+        return zeroing == Zeroing.NONE ? 0 : (long) Math.ceil((signal.max() - signal.min()) / zeroingPerSecond * 1e9);
+    }
+
+    /** Longest time it still goes the wrong way when it is sent back, ns. */
+    public long longestBrakingNanos() {
+        return accelerationPerSecond2 == 0 ? 0 : (long) Math.ceil(ratePerSecond / accelerationPerSecond2 * 1e9);
+    }
+
+    /** Whether one move of it is several straight pieces in a trace. */
+    public boolean isInPieces() {
+        return accelerationPerSecond2 > 0;
     }
 }

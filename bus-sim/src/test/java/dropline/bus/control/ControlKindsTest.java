@@ -101,7 +101,9 @@ final class ControlKindsTest {
 
         assertEquals(2, lines.only("sampled").size());
         assertEquals(1, lines.only("told").size(), "a position travels as it is when polled");
-        assertTrue(lines.only("told").get(0).endsWith(" told 0 2"), lines.only("told").toString());
+        assertTrue(
+                lines.only("told").get(0).endsWith(" told 0 2"),
+                lines.only("told").toString());
     }
 
     @Test
@@ -227,11 +229,7 @@ final class ControlKindsTest {
     }
 
     private static Control control(
-            Kind kind,
-            Positions positions,
-            @Nullable Matrix matrix,
-            List<Detent> detents,
-            int deadBand) {
+            Kind kind, Positions positions, @Nullable Matrix matrix, List<Detent> detents, int deadBand) {
         return new Control("c", kind, 0, DEBOUNCE, 0, deadBand, positions, matrix, detents);
     }
 
@@ -259,18 +257,7 @@ final class ControlKindsTest {
 
     private static Controller polling(long gapNanos) {
         return new Controller(
-                Controller.Kind.HUB,
-                Adapter.NONE,
-                StateDelivery.BROADCAST,
-                MILLI,
-                0,
-                0,
-                0,
-                gapNanos,
-                0,
-                0,
-                0,
-                0);
+                Controller.Kind.HUB, Adapter.NONE, StateDelivery.BROADCAST, MILLI, 0, 0, 0, gapNanos, 0, 0, 0, 0);
     }
 
     private Controls controls(Control control, Fault... faults) {

@@ -151,7 +151,8 @@ final class MovingKindsTest {
         slot.shows().forget(0, SECOND, SECOND + SECOND / 10);
         slot.until(Long.MAX_VALUE);
 
-        assertEquals("1100000000 moved 0 -100 10100000000 -1000", lines.only("moved").get(1));
+        assertEquals(
+                "1100000000 moved 0 -100 10100000000 -1000", lines.only("moved").get(1));
     }
 
     @Test
@@ -231,8 +232,8 @@ final class MovingKindsTest {
 
     @Test
     void flagIsShownWhenItHasTurnedAndTurnsBackOnlyAsFarAsItCame() {
-        Indicator flag = new Indicator(
-                "flag", Kind.FLAG, List.of(0), 80 * Pits.MILLI, 0, 0, Indicator.Blocks.NOTHING, 0);
+        Indicator flag =
+                new Indicator("flag", Kind.FLAG, List.of(0), 80 * Pits.MILLI, 0, 0, Indicator.Blocks.NOTHING, 0);
         OneSlot slot = new OneSlot(lines, flag, onOff());
 
         slot.apply(1, 1, SECOND);
@@ -246,8 +247,8 @@ final class MovingKindsTest {
     @Test
     void brightnessOfABacklightZoneChangesAtTheNextPeriodOfItsDimmer() {
         long period = 2 * Pits.MILLI;
-        Indicator zone = new Indicator(
-                "zone", Kind.BACKLIGHT_ZONE, List.of(0), 0, period, 0, Indicator.Blocks.NOTHING, 0);
+        Indicator zone =
+                new Indicator("zone", Kind.BACKLIGHT_ZONE, List.of(0), 0, period, 0, Indicator.Blocks.NOTHING, 0);
         OneSlot slot = new OneSlot(lines, zone, Pits.signal(0, false));
 
         slot.apply(1, 300, SECOND);
@@ -261,8 +262,7 @@ final class MovingKindsTest {
     }
 
     private static Indicator moving(Kind kind, Motion motion) {
-        return new Indicator(
-                "moves", kind, List.of(0), 0, 0, 0, Indicator.Blocks.NOTHING, motion, Glow.NONE);
+        return new Indicator("moves", kind, List.of(0), 0, 0, 0, Indicator.Blocks.NOTHING, motion, Glow.NONE);
     }
 
     /** 1000 units a second at once; its zero at 100 units a second. */

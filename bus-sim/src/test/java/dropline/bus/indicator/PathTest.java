@@ -80,7 +80,7 @@ final class PathTest {
             double gain = (1 + random.nextInt(3000)) / SECOND / SECOND;
             double most = (1 + random.nextInt(3000)) / SECOND;
             double present = most * (2 * random.nextDouble() - 1);
-            long distance = random.nextInt(4000) - 2000;
+            long distance = random.nextLong(4000) - 2000;
             path.ramped(0, distance, present, most, gain);
             String which = "seed " + seed;
             assertEquals(distance, path.along(0, distance, path.endNanos()), which);

@@ -176,7 +176,8 @@ final class ShowsTest {
 
     @Test
     void brownOutLetsEveryNodeOfItsSegmentForget() {
-        OneSlot run = run(Pits.lamp(0), false, new Fault(FaultKind.BROWN_OUT, 0, -1, -1, -1, 0, Fault.TO_THE_END, 0, 1));
+        OneSlot run =
+                run(Pits.lamp(0), false, new Fault(FaultKind.BROWN_OUT, 0, -1, -1, -1, 0, Fault.TO_THE_END, 0, 1));
 
         run.shows().apply(0, 1, 1, 5, 5);
         run.shows().forget(0, 3, 4);
