@@ -31,13 +31,13 @@ public final class Convert {
     }
 
     /**
-     * Converts; the names' endings choose the form written, the first bytes show the form read. The output takes its
+     * Converts; the names' endings choose the form written, its beginning shows the form read. The output takes its
      * place when it is whole; if anything goes wrong, what was there before stays.
      *
      * @throws RecordingException if the input is wrong, the output's name has no known ending, or both are one file
      */
     public static Result run(Path in, Path out, ReadOptions options, Progress progress) throws IOException {
-        if (!RecordingFile.hasKnownEnding(out)) {
+        if (RecordingForm.of(out).isEmpty()) {
             throw RecordingProblems.one(RecordingProblems.unknownEnding(out.toString()));
         }
         if (Files.exists(in) && Files.exists(out) && Files.isSameFile(in, out)) {

@@ -40,7 +40,7 @@ record CsvHeader(List<RecordingColumn> columns, List<String> controls, List<Inte
     static CsvHeader of(String file, long line, List<String> names, List<Integer> starts, @Nullable TimeUnit told)
             throws RecordingException {
         List<Problem> problems = new ArrayList<>();
-        CsvProblems at = new CsvProblems(file);
+        LineProblems at = new LineProblems(file);
         if (names.size() < 2) {
             throw RecordingProblems.one(at.noColumns(line, names));
         }

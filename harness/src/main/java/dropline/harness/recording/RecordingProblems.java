@@ -24,7 +24,7 @@ final class RecordingProblems {
     }
 
     static Problem emptyFile(String file) {
-        return file(file, "EMPTY_FILE", "0 bytes", "a recording: CSV or Dropline's compact form, plain or gzip", null);
+        return file(file, "EMPTY_FILE", "0 bytes", "a recording: CSV, JSON lines or Dropline's compact form, plain or gzip", null);
     }
 
     static Problem notARecording(String file, String found) {
@@ -32,8 +32,17 @@ final class RecordingProblems {
                 file,
                 "NOT_A_RECORDING",
                 found,
-                "CSV text, or Dropline's compact form, plain or gzip",
+                "CSV, JSON lines or Dropline's compact form, plain or gzip",
                 "name the recording itself");
+    }
+
+    static Problem jsonList(String file) {
+        return file(
+                file,
+                "NOT_A_RECORDING",
+                "a JSON list of objects",
+                "JSON lines: each object on a line of its own, without brackets and commas between",
+                "write each object on a line of its own");
     }
 
     static Problem damagedPacking(String file, String found) {
@@ -97,8 +106,17 @@ final class RecordingProblems {
                 file,
                 "UNKNOWN_ENDING",
                 file,
-                "a name ending in .dlr, .dlr.gz, .csv or .csv.gz",
+                "a name ending in .dlr, .csv, .long.csv or .jsonl, or one of these with .gz behind",
                 "the ending says in which form to write");
+    }
+
+    static Problem changed(String file, String name) {
+        return file(
+                file,
+                "CHANGED_WHILE_READ",
+                "the new name " + name,
+                "a recording that is complete; this form is read twice, first for its names",
+                "wait until it is written, or read a copy");
     }
 
     static Problem sameFile(String file) {
@@ -112,6 +130,17 @@ final class RecordingProblems {
                 "and " + more + " more",
                 null,
                 "mend these first, or read with --lenient, which skips bad rows and counts them");
+    }
+
+    /** What was lost with the end of a packed text. */
+    static String cutLine(long line) {
+        return "The packed recording was cut off before its end: line " + line
+                + " is the last of which anything is left, and was dropped.";
+    }
+
+    /** What was lost where the rest could not be taken apart. */
+    static String noCsvFrom(long line, String reason) {
+        return "From line " + line + " on it is no CSV and was left out: " + reason + ".";
     }
 
     /** A time as seconds with as few decimals as it needs. */
