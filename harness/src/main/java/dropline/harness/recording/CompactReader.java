@@ -188,6 +188,11 @@ final class CompactReader implements RecordingReader {
     }
 
     @Override
+    public int namesLine() {
+        return 0;
+    }
+
+    @Override
     public Optional<TimeUnit> timeUnit() {
         return Optional.empty();
     }

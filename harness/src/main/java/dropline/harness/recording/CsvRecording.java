@@ -160,6 +160,11 @@ final class CsvRecording implements RecordingReader {
     }
 
     @Override
+    public int namesLine() {
+        return header.line();
+    }
+
+    @Override
     public Optional<TimeUnit> timeUnit() {
         return Optional.of(header.unit());
     }

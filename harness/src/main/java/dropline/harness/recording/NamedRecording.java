@@ -167,6 +167,11 @@ final class NamedRecording implements RecordingReader {
     }
 
     @Override
+    public int namesLine() {
+        return 0;
+    }
+
+    @Override
     public Optional<TimeUnit> timeUnit() {
         return Optional.of(unit);
     }

@@ -26,6 +26,9 @@ public interface RecordingReader extends Closeable {
     /** Names of the controls whose moves it may hold. */
     List<String> controls();
 
+    /** The line in which the columns' names stand; 0 where they do not stand in one. */
+    int namesLine();
+
     /** The unit in which the file's times stand; empty for the compact form, whose times are always ns. */
     Optional<TimeUnit> timeUnit();
 

@@ -118,7 +118,7 @@ final class ConvertTest {
         List<Long> read = new ArrayList<>();
 
         Convert.Result result = Convert.run(
-                table,
+                RecordingFiles.of(table),
                 folder.resolve("out.dlr"),
                 ReadOptions.skippingBadRows(),
                 (done, total) -> read.add(total - done));

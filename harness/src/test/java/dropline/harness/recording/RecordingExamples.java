@@ -112,6 +112,6 @@ final class RecordingExamples {
     }
 
     static void copy(Path from, Path to) throws IOException {
-        Convert.run(from, to, ReadOptions.strict(), (read, total) -> {});
+        Convert.run(RecordingFiles.of(from), to, ReadOptions.strict(), (read, total) -> {});
     }
 }
