@@ -45,8 +45,8 @@ record RecordingDescription(
         RecordingSummary summary = read(files);
         summary.losses().forEach(loss -> console.err().println("dropline: " + loss));
         if (summary.skippedRows() > 0) {
-            console.err().println("dropline: left out for being wrong: "
-                    + Figures.plural(summary.skippedRows(), "row"));
+            console.err()
+                    .println("dropline: left out for being wrong: " + Figures.plural(summary.skippedRows(), "row"));
         }
         if (signals != null) {
             OutputFiles.write(signals, SignalsFile.of(summary));

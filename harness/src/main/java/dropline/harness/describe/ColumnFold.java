@@ -71,7 +71,9 @@ final class ColumnFold {
     ColumnSummary summary(long lastsNanos) {
         double perSecond = lastsNanos == 0 ? 0 : changes * 1e9 / lastsNanos;
         boolean wraps = wraps();
-        double step = changes == 0 ? 0 : new BigDecimal(smallestStep).round(SIX_DIGITS).doubleValue();
+        double step = changes == 0
+                ? 0
+                : new BigDecimal(smallestStep).round(SIX_DIGITS).doubleValue();
         return new ColumnSummary(
                 name, least, greatest, changes, perSecond, largestJump, step, kind(perSecond, wraps), wraps);
     }

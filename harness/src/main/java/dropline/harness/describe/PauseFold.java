@@ -24,7 +24,8 @@ final class PauseFold {
             if (longest.size() < LISTED || period > longest.get(LISTED - 1).lastsNanos()) {
                 longest.add(new Pause(last, period));
                 longest.sort(Comparator.comparingLong(Pause::lastsNanos).reversed());
-                longest.subList(Math.min(LISTED, longest.size()), longest.size()).clear();
+                longest.subList(Math.min(LISTED, longest.size()), longest.size())
+                        .clear();
             }
         }
         last = nanos;
@@ -46,7 +47,8 @@ final class PauseFold {
     long count() {
         return periods.getTotalCount() == 0 || periods.getMaxValue() <= usualAtMost()
                 ? 0
-                : periods.getCountBetweenValues(periods.highestEquivalentValue(usualAtMost()) + 1, periods.getMaxValue());
+                : periods.getCountBetweenValues(
+                        periods.highestEquivalentValue(usualAtMost()) + 1, periods.getMaxValue());
     }
 
     /** The longest of those, longest first; counted from an instant. */

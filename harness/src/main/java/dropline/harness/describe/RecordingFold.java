@@ -82,8 +82,7 @@ public final class RecordingFold {
         long last = empty ? 0 : lastNanos;
         List<ControlSummary> controls = new ArrayList<>();
         for (int i = 0; i < moves.length; i++) {
-            controls.add(new ControlSummary(
-                    reader.controls().get(i), moves[i], leastPosition[i], greatestPosition[i]));
+            controls.add(new ControlSummary(reader.controls().get(i), moves[i], leastPosition[i], greatestPosition[i]));
         }
         return new RecordingSummary(
                 file,

@@ -44,7 +44,8 @@ public final class RecordingText {
             return;
         }
         text.append(count(summary.pauses(), "pause")).append(" of more than five times that, the longest: ");
-        List<String> longest = summary.longest().stream().map(RecordingText::pause).toList();
+        List<String> longest =
+                summary.longest().stream().map(RecordingText::pause).toList();
         text.append(String.join(", ", longest)).append(".\n");
     }
 

@@ -41,8 +41,11 @@ public final class SignalsFile {
 
     private String text() {
         Path name = Path.of(summary.file()).getFileName();
-        text.append("# Suggested by ").append(name == null ? summary.file() : name).append(", ");
-        text.append(Figures.time(summary.lastsNanos())).append(" long. It shows what was seen in that time, not what\n");
+        text.append("# Suggested by ")
+                .append(name == null ? summary.file() : name)
+                .append(", ");
+        text.append(Figures.time(summary.lastsNanos()))
+                .append(" long. It shows what was seen in that time, not what\n");
         text.append("# there can be: widen each range to all that its signal can do, before you build on it.\n");
         boolean moves = summary.columns().stream().anyMatch(column -> column.kind() != Kind.NEVER_MOVES);
         text.append(moves ? "signals:\n" : "# Nothing moved.\nsignals: {}\n");
@@ -56,7 +59,10 @@ public final class SignalsFile {
     private void signal(ColumnSummary column, int number) {
         boolean still = column.kind() == Kind.NEVER_MOVES;
         String name = name(column.name());
-        text.append(still ? "  # " : "  ").append(quoted(name)).append(": {number: ").append(number);
+        text.append(still ? "  # " : "  ")
+                .append(quoted(name))
+                .append(": {number: ")
+                .append(number);
         if (!column.unit().isEmpty()) {
             text.append(", unit: ").append(quoted(column.unit()));
         }

@@ -46,7 +46,11 @@ final class RecordingFoldTest {
         StringBuilder text = new StringBuilder("time_ms,a,control:gear,control:knob\n");
         for (int i = 0; i <= 1000; i++) {
             int pause = (i > 300 ? 1000 : 0) + (i > 700 ? 5000 : 0);
-            text.append(10_000 + i * 40 + pause).append(',').append(i).append(',').append(i / 500);
+            text.append(10_000 + i * 40 + pause)
+                    .append(',')
+                    .append(i)
+                    .append(',')
+                    .append(i / 500);
             text.append(',').append(-i / 250).append('\n');
         }
 
@@ -62,14 +66,14 @@ final class RecordingFoldTest {
                 List.of(new Pause(29_000_000_000L, 5_040_000_000L), new Pause(12_000_000_000L, 1_040_000_000L)),
                 summary.longest());
         assertEquals(
-                List.of(new ControlSummary("gear", 2, 0, 2), new ControlSummary("knob", 4, -4, 0)),
-                summary.controls());
+                List.of(new ControlSummary("gear", 2, 0, 2), new ControlSummary("knob", 4, -4, 0)), summary.controls());
     }
 
     @Test
     void figuresOfAColumnAreThoseWorkedOutByHand() throws IOException {
-        ColumnSummary column =
-                summary("time,alt [ft]\n0,359.4\n1,359.6\n2,359.6\n3,12\n4,\n10,12.5\n").columns().get(0);
+        ColumnSummary column = summary("time,alt [ft]\n0,359.4\n1,359.6\n2,359.6\n3,12\n4,\n10,12.5\n")
+                .columns()
+                .get(0);
 
         assertEquals("alt [ft]", column.name());
         assertEquals("ft", column.unit());
@@ -133,8 +137,8 @@ final class RecordingFoldTest {
 
         String signals = SignalsFile.of(summary(recording));
 
-        PitFile.Understood pit = assertInstanceOf(
-                PitFile.Understood.class, PitFile.parse("pit.yaml", signals + PIT), () -> signals);
+        PitFile.Understood pit =
+                assertInstanceOf(PitFile.Understood.class, PitFile.parse("pit.yaml", signals + PIT), () -> signals);
         List<String> told = new ArrayList<>();
         for (Signal signal : pit.pit().signals()) {
             told.add(signal.name() + " <" + signal.column() + "> " + Figures.value(signal.min()) + ".."
@@ -156,7 +160,8 @@ final class RecordingFoldTest {
 
     @Test
     void whateverAColumnHoldsItsSignalCanBeRead() throws IOException {
-        double[] figures = {0, -1, 1, 1e-300, 4.9e-324, 1.7e308, -1.7e308, 1764075600.25, 0.1, 1e15, 123456.789, -0.003};
+        double[] figures = {0, -1, 1, 1e-300, 4.9e-324, 1.7e308, -1.7e308, 1764075600.25, 0.1, 1e15, 123456.789, -0.003
+        };
         for (long seed = 1; seed <= 200; seed++) {
             Random random = new Random(seed);
             ColumnFold fold = new ColumnFold("altitude");
@@ -193,8 +198,14 @@ final class RecordingFoldTest {
     private static String rows(int from, int to) {
         StringBuilder rows = new StringBuilder();
         for (int i = from; i < to; i++) {
-            rows.append(i).append(",24").append(10 + i).append(',').append(i + 2.5).append(",0,64.1,0,29.92,,8")
-                    .append(i % 10).append('\n');
+            rows.append(i)
+                    .append(",24")
+                    .append(10 + i)
+                    .append(',')
+                    .append(i + 2.5)
+                    .append(",0,64.1,0,29.92,,8")
+                    .append(i % 10)
+                    .append('\n');
         }
         return rows.toString();
     }
