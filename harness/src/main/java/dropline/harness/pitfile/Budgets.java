@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Indicator;
 import java.util.LinkedHashMap;

@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import dropline.bus.chance.Distribution;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Controller;

@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.Report;
 import dropline.bus.chance.Distribution;
 import dropline.bus.clock.UartClock;
 import dropline.harness.pitfile.BusKeys.Speech;

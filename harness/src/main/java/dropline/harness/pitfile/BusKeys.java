@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import dropline.bus.chance.Distribution;
 import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Indicator.Blocks;

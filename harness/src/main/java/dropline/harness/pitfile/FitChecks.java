@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.Report;
 import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;

@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import java.util.List;
 
 /** The keys of nodes and of the hardware they are made of: boards and transceivers. */

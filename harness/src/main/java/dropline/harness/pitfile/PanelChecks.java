@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.Report;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Indicator.Kind;
 import java.util.LinkedHashMap;

@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Indicator.Blocks;

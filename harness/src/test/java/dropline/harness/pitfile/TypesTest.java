@@ -1,5 +1,9 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.TreeReader;
+import dropline.harness.yaml.Report;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dropline.bus.chance.Distribution;
