@@ -52,6 +52,11 @@ public final class Report {
                         .orElse("add " + what + " of this name, or correct the name"));
     }
 
+    /** A problem noted elsewhere. */
+    public void add(Problem problem) {
+        problems.add(problem);
+    }
+
     public boolean isEmpty() {
         return problems.isEmpty();
     }
