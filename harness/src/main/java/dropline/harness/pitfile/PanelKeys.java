@@ -102,10 +102,15 @@ final class PanelKeys {
             "built",
             "how far it has come");
 
+    static final Key<Long> DRAWS = Key.optional(
+            "draws",
+            Numbers.measure(Measure.current(), 0, 100_000_000),
+            "current it takes from its node's supply, beside the board; unknown where left out");
+
     static final Section PANELS = Section.named(
                     "panels",
                     "what a person sees and touches, by name",
-                    List.of(NODE, PLACE, STATUS),
+                    List.of(NODE, PLACE, STATUS, DRAWS),
                     BUDGET,
                     INDICATORS,
                     CONTROLS)

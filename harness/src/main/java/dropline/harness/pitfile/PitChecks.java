@@ -9,6 +9,7 @@ final class PitChecks {
     static void check(Parts parts, Report report) {
         SignalChecks.check(parts, report);
         new BusChecks(parts, report).check();
+        new CableChecks(parts, report).check();
         new PanelChecks(parts, report).check();
     }
 }

@@ -1,20 +1,27 @@
 package dropline.harness.recording;
 
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the first bytes of a file tell before it is read as CSV.
+ * What the first bytes of a text tell before it is read: its charset, its form, the separator of a table.
  *
  * @param text the beginning of it
+ * @param charset told by a byte order mark, else UTF-8
  */
-record CsvLook(String text) {
+record TextLook(String text, Charset charset) {
     private static final String SEPARATORS = "\t;,";
 
-    static CsvLook at(byte[] first) {
-        return new CsvLook(new String(first, charset(first)));
+    static TextLook at(byte[] first) {
+        Charset charset = charset(first);
+        return new TextLook(new String(first, charset), charset);
     }
 
     private static Charset charset(byte[] first) {
@@ -36,6 +43,40 @@ record CsvLook(String text) {
             }
         }
         return null;
+    }
+
+    /** Whether it begins as a JSON object does, and so is no table. */
+    boolean isJson() {
+        return firstCharacter(0) == '{';
+    }
+
+    /** Whether it begins as a JSON list of objects does, which is not a line each. */
+    boolean isJsonList() {
+        return firstCharacter(0) == '[' && firstCharacter(text.indexOf('[') + 1) == '{';
+    }
+
+    /** The names in the first line; none if that is no line of a table. */
+    List<String> names() {
+        try (CsvReader<CsvRecord> lines =
+                CsvReader.builder().fieldSeparator(separator()).ofCsvRecord(text.substring(isMarked() ? 1 : 0))) {
+            return lines.stream().findFirst().map(CsvRecord::getFields).orElse(List.of());
+        } catch (CsvParseException | IOException e) {
+            return List.of();
+        }
+    }
+
+    private boolean isMarked() {
+        return text.startsWith("\uFEFF");
+    }
+
+    /** The first character from there on that is no blank; 0 if there is none. */
+    private char firstCharacter(int from) {
+        for (int i = Math.max(from, isMarked() ? 1 : 0); i < text.length(); i++) {
+            if (!Character.isWhitespace(text.charAt(i))) {
+                return text.charAt(i);
+            }
+        }
+        return 0;
     }
 
     /**
