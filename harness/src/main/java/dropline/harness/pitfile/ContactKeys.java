@@ -8,11 +8,12 @@ final class ContactKeys {
     static final Key<Integer> POSITIONS =
             Key.optional("positions", Numbers.whole(2, 256), "selector: how many positions, counted from 0");
     static final Key<Long> OPEN_FOR = Key.standard(
-            "open-for",
-            Times.time(0, 10 * Times.SECOND),
-            "0 us",
-            "selector: how long its contacts are open between two positions; three-way toggle: how long it is in its"
-                    + " centre when thrown right over");
+                    "open-for",
+                    Times.time(0, 10 * Times.SECOND),
+                    "0 us",
+                    "selector: how long its contacts are open between two positions; three-way toggle: how long it is in its"
+                            + " centre when thrown right over")
+            .figure();
     static final Key<Integer> OPEN_VALUE = Key.optional(
             "open-value",
             Numbers.whole(0, 65535),
@@ -22,7 +23,10 @@ final class ContactKeys {
     static final Key<Integer> COLUMNS =
             Key.optional("columns", Numbers.whole(1, 16), "key matrix: columns; at most 16 keys in all");
     static final Key<Long> SCAN = Key.optional(
-            "scan", Times.time(Times.MICRO, 10 * Times.SECOND), "key matrix: from one scan of all rows to the next");
+                    "scan",
+                    Times.time(Times.MICRO, 10 * Times.SECOND),
+                    "key matrix: from one scan of all rows to the next")
+            .figure();
     static final Key<Boolean> DIODES = Key.standard(
             "diodes",
             Words.yesNo(),

@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.pit.Control.Detent;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

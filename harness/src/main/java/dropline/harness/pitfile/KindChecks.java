@@ -4,6 +4,8 @@ import dropline.bus.pit.Control;
 import dropline.bus.pit.Control.Detent;
 import dropline.bus.pit.Indicator.Kind;
 import dropline.bus.pit.Motion.Zeroing;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -79,8 +81,8 @@ final class KindChecks {
         if (unit.isEmpty()) {
             return;
         }
-        String why = "the unit of " + signal.name() + " (line "
-                + signal.at(Schema.UNIT).line() + ")";
+        String why =
+                "the unit of " + signal.name() + " (" + signal.at(Schema.UNIT).line(indicator.nameAt()) + ")";
         String motor = kind == Kind.STEPPER ? STEPS : unit;
         String motorWhy = kind == Kind.STEPPER ? "steps of its motor" : why;
         indicator

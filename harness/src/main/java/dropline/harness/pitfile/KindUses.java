@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -44,8 +45,8 @@ final class KindUses<K extends Enum<K>> {
         }
         for (Use<K> use : uses) {
             if (use.must().contains(kind.get()) && !block.has(use.key())) {
-                String why = "since kind is " + block.at(kindKey).found() + " (line "
-                        + block.at(kindKey).line() + ")";
+                String why = "since kind is " + block.at(kindKey).found() + " ("
+                        + block.at(kindKey).line(block.nameAt()) + ")";
                 needs(block, use.key(), why, report);
             } else if (!use.may().contains(kind.get()) && block.has(use.key())) {
                 String expected = use.key().name() + " only for " + words(use.may()) + "; kind is "
@@ -71,6 +72,9 @@ final class KindUses<K extends Enum<K>> {
 
     /** Reports a key that is missing, and why it is needed. */
     static void needs(Block block, Key<?> key, String why, Report report) {
+        if (!block.isWhole()) {
+            return;
+        }
         String expected = key.name() + ": " + key.type().words() + ", " + why;
         String found = block.name() + " without " + key.name();
         report.at(block.nameAt(), key.name(), PitCode.MISSING_KEY, found, expected, null);

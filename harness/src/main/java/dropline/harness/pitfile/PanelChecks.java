@@ -2,10 +2,13 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Indicator.Kind;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Checks of panels, what they show with, what can be moved on them, and budgets. */
 final class PanelChecks {
@@ -44,7 +47,7 @@ final class PanelChecks {
         List<Tree.Scalar> shows = indicator.written(PanelKeys.SHOWS).orElse(List.of());
         for (Tree.Scalar signal : shows) {
             if (parts.signal(signal.text()).isEmpty()) {
-                report.unknownName(signal, "shows", "a signal", parts.signalNames());
+                unknownSignal(signal);
             }
         }
         twice(shows);
@@ -56,6 +59,21 @@ final class PanelChecks {
         }
         if (kind.isPresent() && kind.get().refreshes()) {
             refreshed(indicator);
+        }
+    }
+
+    private void unknownSignal(Tree.Scalar signal) {
+        if (signal.text().contains("#")) {
+            String expected = "a signal; # is the address only on a panel whose node has addresses:";
+            report.at(signal, "shows", PitCode.UNKNOWN_NAME, expected, "write the signal's whole name");
+        } else if (parts.signalNames().stream()
+                .anyMatch(name -> name.matches(Pattern.quote(signal.text()) + " \\d+"))) {
+            String fix =
+                    "write \"" + signal.text() + " #\" in quotes: without them YAML takes # for the start of a comment";
+            String expected = "a signal: " + Report.oneOf(parts.signalNames());
+            report.at(signal, "shows", PitCode.UNKNOWN_NAME, expected, fix);
+        } else {
+            report.unknownName(signal, "shows", "a signal", parts.signalNames());
         }
     }
 
@@ -72,8 +90,8 @@ final class PanelChecks {
         Optional<Long> every = indicator.written(PanelKeys.REFRESH_EVERY);
         Optional<Long> takes = indicator.written(PanelKeys.REFRESH_TAKES);
         if (every.isPresent() && takes.isPresent() && every.get() < takes.get()) {
-            String expected = "at most refresh-every, so that it is over before the next (line "
-                    + indicator.at(PanelKeys.REFRESH_EVERY).line() + ")";
+            String expected = "at most refresh-every, so that it is over before the next ("
+                    + indicator.at(PanelKeys.REFRESH_EVERY).line(indicator.at(PanelKeys.REFRESH_TAKES)) + ")";
             report.at(indicator.at(PanelKeys.REFRESH_TAKES), "refresh-takes", PitCode.OUT_OF_RANGE, expected, null);
         }
     }
@@ -81,8 +99,10 @@ final class PanelChecks {
     private void control(Block control, String node) {
         Block namesake = controlNames.putIfAbsent(control.name(), control);
         if (namesake != null) {
-            String fix = "give one of them another name; the first is in line "
-                    + namesake.nameAt().line();
+            String fix = namesake.nameAt().equals(control.nameAt())
+                    ? "write # into its name, which becomes the address: \"" + control.name() + " #\""
+                    : "give one of them another name; the first is in "
+                            + namesake.nameAt().line(control.nameAt());
             String expected = "a name that no other control of the pit has";
             report.at(control.nameAt(), control.name(), PitCode.DUPLICATE_NAME, expected, fix);
         }
@@ -91,8 +111,8 @@ final class PanelChecks {
         Block earlier = number.isEmpty() ? null : taken.putIfAbsent(number.get(), control);
         if (earlier != null) {
             String expected = "a number that no other control on node " + node + " has";
-            String fix = "give one of them another number; " + earlier.name() + " in line "
-                    + earlier.at(PanelKeys.CONTROL_NUMBER).line() + " has it too";
+            String fix = "give one of them another number; " + earlier.name() + " in "
+                    + earlier.at(PanelKeys.CONTROL_NUMBER).line(control.at(PanelKeys.CONTROL_NUMBER)) + " has it too";
             report.at(control.at(PanelKeys.CONTROL_NUMBER), "number", PitCode.NUMBER_CLASH, expected, fix);
         }
         kinds.control(control);

@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.Optional;
 
 /** Types whose values are quantities in a unit that is not ours: a signal's, or steps of a motor. */
@@ -51,6 +53,11 @@ final class Rates {
             }
             String bare = unit.substring(0, unit.length() - ending.length()).strip();
             return Optional.of(new Amount(number, bare, text));
+        }
+
+        @Override
+        public Optional<Amount> scaled(Amount amount, Scale scale) {
+            return Optional.of(new Amount(scale.of(amount.number()), amount.unit(), amount.place()));
         }
     }
 }
