@@ -278,7 +278,11 @@ final class BusKeys {
                     + " first and the nodes as in the file");
 
     static final Section SEGMENTS = Section.named(
-                    "segments", "the RS-485 pairs, by name", List.of(BAUD, FORMAT, PROTOCOL, BIAS, TOPOLOGY, ORDER), SIZED, CONTROLLER)
+                    "segments",
+                    "the RS-485 pairs, by name",
+                    List.of(BAUD, FORMAT, PROTOCOL, BIAS, TOPOLOGY, ORDER),
+                    SIZED,
+                    CONTROLLER)
             .required();
 
     private BusKeys() {}
