@@ -9,6 +9,7 @@ import dropline.bus.pit.Profile.ReplyFrom;
 import dropline.bus.pit.Transceiver.Driver;
 import dropline.bus.pit.Transceiver.Receiver;
 import dropline.harness.pitfile.Words.Choices;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.util.List;
