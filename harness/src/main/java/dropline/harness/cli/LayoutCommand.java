@@ -134,8 +134,9 @@ final class LayoutCommand implements Callable<Integer> {
         }
         if (text != null) {
             pieces.add(SeenBytes.text(text)
-                    .orElseThrow(() -> new WrongInput("dropline: --decode-text needs text of plain characters, with \\n,"
-                            + " \\r, \\t, \\\\ or \\xHH for others; found: " + text)));
+                    .orElseThrow(
+                            () -> new WrongInput("dropline: --decode-text needs text of plain characters, with \\n,"
+                                    + " \\r, \\t, \\\\ or \\xHH for others; found: " + text)));
         }
         return pieces;
     }

@@ -62,9 +62,7 @@ final class Played {
         return seed;
     }
 
-    /**
-     * The recording, for a command, or a use of it, that must have one; {@code or} says what would do instead.
-     */
+    /** The recording, for a command, or a use of it, that must have one; {@code or} says what would do instead. */
     RecordingFiles mustHaveRecording(String or) {
         RecordingFiles files = recording();
         if (files == null) {

@@ -17,7 +17,6 @@ import dropline.harness.survive.Survival;
 import dropline.harness.survive.Survive;
 import dropline.harness.survive.SurviveException;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;

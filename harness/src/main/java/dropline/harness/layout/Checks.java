@@ -63,7 +63,8 @@ final class Checks {
         }
         StringBuilder expected = new StringBuilder("one of these, since makers call all of them so:");
         meant.forEach(crc -> expected.append("\n            ").append(words(crc)));
-        String fix = "put the nine bytes \"123456789\" through your sketch's function and take the one that gives the same";
+        String fix =
+                "put the nine bytes \"123456789\" through your sketch's function and take the one that gives the same";
         report.at(name, "check", LayoutCode.AMBIGUOUS_CHECK, expected.toString(), fix);
         return Optional.empty();
     }

@@ -93,7 +93,9 @@ public record Deciphered(String text, boolean allSound) {
         for (Item item : frame.items()) {
             place++;
             boolean numbered = item.number() != CustomFrame.NONE;
-            words.append(numbered ? ", no. " + item.number() : ", in place " + place).append(" = ").append(item.value());
+            words.append(numbered ? ", no. " + item.number() : ", in place " + place)
+                    .append(" = ")
+                    .append(item.value());
         }
         return words.toString();
     }

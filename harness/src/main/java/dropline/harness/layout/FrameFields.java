@@ -163,9 +163,8 @@ final class FrameFields {
         Optional<NumberForm> form = forms.read(group, "length");
         int plus = plus(group);
         String expected = "of: frame, items, payload or rest";
-        Optional<Field.Counted> of = group.need("of", expected).isPresent()
-                ? group.choice("of", COUNTED)
-                : Optional.empty();
+        Optional<Field.Counted> of =
+                group.need("of", expected).isPresent() ? group.choice("of", COUNTED) : Optional.empty();
         String name = name(group, "length");
         return form.isPresent() && of.isPresent()
                 ? Optional.of(new Field.Length(name, form.get(), of.get(), plus))
@@ -174,7 +173,8 @@ final class FrameFields {
 
     private Optional<Field> check(Group group) {
         Optional<Checksum> sum = new Checks(report).read(group);
-        Optional<NumberForm> form = forms.readOr(group, "as", sum.map(Checksum::bits).orElse(8));
+        Optional<NumberForm> form =
+                forms.readOr(group, "as", sum.map(Checksum::bits).orElse(8));
         String expected = "the first and the last field it covers, such as address..signals";
         boolean range = group.needText("over", expected).isPresent();
         String name = name(group, "check");
@@ -189,7 +189,9 @@ final class FrameFields {
         int most = group.whole("most", 1, 1000, 0);
         Optional<Tree> value = group.need(key, "how one is written, a list of fields");
         String name = name(group, key);
-        if (value.isEmpty() || !(value.get() instanceof Tree.Sequence list) || list.items().isEmpty()) {
+        if (value.isEmpty()
+                || !(value.get() instanceof Tree.Sequence list)
+                || list.items().isEmpty()) {
             value.ifPresent(v -> report.at(
                     v, key, LayoutCode.WRONG_TYPE, "how one is written: a list of " + words(PARTS_OF_ITEM), null));
             return Optional.empty();
@@ -224,9 +226,7 @@ final class FrameFields {
     }
 
     private static String name(Group group, String standard) {
-        return group.text("name", "a name")
-                .map(Tree.Scalar::text)
-                .orElse(standard);
+        return group.text("name", "a name").map(Tree.Scalar::text).orElse(standard);
     }
 
     /** Which fields a check covers can be told once all have their names. */
@@ -234,23 +234,20 @@ final class FrameFields {
         int next = 0;
         for (int i = 0; i < fields.size(); i++) {
             if (fields.get(i) instanceof Field.Check check) {
-                Tree.Scalar over = checks.get(next++)
-                        .text("over", "first..last")
-                        .orElseThrow();
+                Tree.Scalar over =
+                        checks.get(next++).text("over", "first..last").orElseThrow();
                 String[] ends = over.text().split("\\.\\.", -1);
                 if (ends.length > 2) {
                     report.at(over, "over", LayoutCode.WRONG_TYPE, "first..last, two names of fields", null);
                     whole = false;
                     continue;
                 }
-                Optional<Integer> first = ends[0].strip().equals("start")
-                        ? Optional.of(Field.Check.START)
-                        : named(over, ends[0].strip());
+                Optional<Integer> first =
+                        ends[0].strip().equals("start") ? Optional.of(Field.Check.START) : named(over, ends[0].strip());
                 Optional<Integer> last = named(over, ends[ends.length - 1].strip());
                 whole &= first.isPresent() && last.isPresent();
                 if (first.isPresent() && last.isPresent()) {
-                    fields.set(
-                            i, new Field.Check(check.name(), check.sum(), check.form(), first.get(), last.get()));
+                    fields.set(i, new Field.Check(check.name(), check.sum(), check.form(), first.get(), last.get()));
                 }
             }
         }

@@ -73,8 +73,6 @@ public final class LayoutFile {
         Report cautions = new Report();
         Optional<Tree> tree = text.flatMap(t -> TreeReader.read(file, t, report));
         Optional<Layout> layout = tree.flatMap(t -> new LayoutReader(report).read(t, cautions));
-        return layout.isPresent()
-                ? new Understood(Custom.of(layout.get()), cautions.list())
-                : new Wrong(report.list());
+        return layout.isPresent() ? new Understood(Custom.of(layout.get()), cautions.list()) : new Wrong(report.list());
     }
 }

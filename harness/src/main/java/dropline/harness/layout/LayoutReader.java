@@ -24,9 +24,11 @@ import java.util.regex.Pattern;
 
 /** Makes a layout of a tree, and says where the rules of layouts are broken. */
 final class LayoutReader {
-    private static final String FRAMING = "length, or gap: 3.5 characters, or end: and perhaps start:, escape: and xor:";
+    private static final String FRAMING =
+            "length, or gap: 3.5 characters, or end: and perhaps start:, escape: and xor:";
     private static final String SILENCE = "a silence such as 3.5 characters, 20 bits or 750 us";
-    private static final String ONE_BYTE = "one byte: two hexadecimal digits (7E), or one character in quotes (\"\\n\")";
+    private static final String ONE_BYTE =
+            "one byte: two hexadecimal digits (7E), or one character in quotes (\"\\n\")";
     private static final int LONGEST = 64;
     private static final Pattern GAP = Pattern.compile("([0-9]{1,6}(?:\\.[0-9]{1,3})?) ?(characters?|bits?|us|ms)");
 
@@ -107,8 +109,13 @@ final class LayoutReader {
 
     private Optional<Boundary> gap(Group group) {
         for (String other : List.of("start", "end", "escape", "xor")) {
-            group.get(other).ifPresent(at -> report.at(
-                    at, other, LayoutCode.CONFLICT, "gap: or end:, not both", "delete the one your sketch does not use"));
+            group.get(other)
+                    .ifPresent(at -> report.at(
+                            at,
+                            other,
+                            LayoutCode.CONFLICT,
+                            "gap: or end:, not both",
+                            "delete the one your sketch does not use"));
         }
         Optional<Tree.Scalar> text = group.needText("gap", SILENCE);
         if (text.isEmpty()) {
@@ -149,10 +156,10 @@ final class LayoutReader {
 
     private Optional<Integer> oneByte(Group group, String key) {
         Optional<Tree.Scalar> scalar = group.needText(key, ONE_BYTE);
-        Optional<Bytes> bytes = scalar.flatMap(
-                s -> s.quoted() ? Numerals.ascii(s.text()) : Numerals.pairs(s.text()));
+        Optional<Bytes> bytes = scalar.flatMap(s -> s.quoted() ? Numerals.ascii(s.text()) : Numerals.pairs(s.text()));
         if (scalar.isPresent() && (bytes.isEmpty() || bytes.get().length() != 1)) {
-            String fix = "of two end bytes, such as \\r\\n, the last is the end: and the first is the frame's last field";
+            String fix =
+                    "of two end bytes, such as \\r\\n, the last is the end: and the first is the frame's last field";
             report.at(scalar.get(), key, LayoutCode.WRONG_TYPE, ONE_BYTE, key.equals("end") ? fix : null);
             return Optional.empty();
         }

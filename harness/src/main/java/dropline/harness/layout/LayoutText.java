@@ -40,7 +40,10 @@ public final class LayoutText {
     }
 
     private void head() {
-        out.append(layout.name()).append(": ").append(boundary(layout.boundary())).append('\n');
+        out.append(layout.name())
+                .append(": ")
+                .append(boundary(layout.boundary()))
+                .append('\n');
         out.append("At most ").append(layout.longest()).append(" characters in a frame.");
         out.append(protocol.canBroadcast() ? " State goes to all nodes at once" : " State cannot go to all nodes");
         out.append(protocol.canAddress() ? "; a poll can carry state.\n" : "; a poll carries none.\n");
@@ -50,21 +53,21 @@ public final class LayoutText {
                         : "A node cannot tell another's reply from a request by its bytes.\n");
         out.append("Tried with address ").append(trial.address());
         out.append(", counter ").append(trial.counter()).append(", values ");
-        out.append(String.join(", ", trial.values().stream().map(String::valueOf).toList()));
+        out.append(
+                String.join(", ", trial.values().stream().map(String::valueOf).toList()));
         out.append(" of signals or controls 1, 2 and so on.\n");
     }
 
     static String boundary(Boundary boundary) {
         if (boundary instanceof Delimiters delimiters) {
-            String start = delimiters.start() == Delimiters.NO_START
-                    ? ""
-                    : "begin with " + hex(delimiters.start()) + " and ";
+            String start =
+                    delimiters.start() == Delimiters.NO_START ? "" : "begin with " + hex(delimiters.start()) + " and ";
             Boundary.Escape escape = delimiters.escape();
             return "frames " + start + "end with " + hex(delimiters.end())
                     + (escape == null
                             ? "."
-                            : "; those bytes inside a frame go as " + hex(escape.with())
-                                    + " and the byte with bits " + hex(escape.xor()) + " turned.");
+                            : "; those bytes inside a frame go as " + hex(escape.with()) + " and the byte with bits "
+                                    + hex(escape.xor()) + " turned.");
         }
         if (boundary instanceof Gap gap) {
             String amount = BigDecimal.valueOf(gap.thousandths(), 3)
@@ -126,7 +129,9 @@ public final class LayoutText {
                 .orElse(null);
         if (field instanceof Field.Address address) {
             int value = frame.kind() == FrameLayout.Kind.STATE ? address.toAll() : tried.address();
-            return value + (frame.kind() == FrameLayout.Kind.STATE ? ", for all nodes" : "") + plus(address.plus())
+            return value
+                    + (frame.kind() == FrameLayout.Kind.STATE ? ", for all nodes" : "")
+                    + plus(address.plus())
                     + as(address.form());
         }
         if (field instanceof Field.Counter counter) {

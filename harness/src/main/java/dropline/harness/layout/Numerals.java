@@ -32,8 +32,7 @@ final class Numerals {
         if (!PAIRS.matcher(text).matches()) {
             return Optional.empty();
         }
-        return Optional.of(
-                Bytes.ofHex(text.replaceAll("0[xX]", "").replaceAll("[ ,]+", " ")));
+        return Optional.of(Bytes.ofHex(text.replaceAll("0[xX]", "").replaceAll("[ ,]+", " ")));
     }
 
     /** Text of the 128 characters of ASCII. */

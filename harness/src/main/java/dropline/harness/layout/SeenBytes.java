@@ -9,7 +9,8 @@ import java.util.regex.Pattern;
 
 /** Bytes as a person pastes them. */
 public final class SeenBytes {
-    private static final Pattern CHARACTER = Pattern.compile("\\\\x([0-9A-Fa-f]{2})|\\\\([nrt\\\\])|([^\\\\\\x80-\\uFFFF])");
+    private static final Pattern CHARACTER =
+            Pattern.compile("\\\\x([0-9A-Fa-f]{2})|\\\\([nrt\\\\])|([^\\\\\\x80-\\uFFFF])");
 
     private SeenBytes() {}
 
@@ -44,7 +45,8 @@ public final class SeenBytes {
         }
         return bytes.isEmpty()
                 ? Optional.empty()
-                : Optional.of(Bytes.of(bytes.stream().mapToInt(Integer::intValue).toArray()));
+                : Optional.of(
+                        Bytes.of(bytes.stream().mapToInt(Integer::intValue).toArray()));
     }
 
     private static int value(Matcher matcher) {

@@ -1,8 +1,8 @@
 package dropline.harness.pitfile;
 
-import dropline.harness.yaml.Report;
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Indicator;
+import dropline.harness.yaml.Report;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,9 +1,9 @@
 package dropline.harness.pitfile;
 
-import dropline.harness.yaml.Tree;
-import dropline.harness.yaml.Report;
 import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Hub;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -56,8 +56,7 @@ final class CableChecks {
         for (Block segment : parts.root().blocks(BusKeys.SEGMENTS)) {
             Optional<Tree.Scalar> name =
                     segment.block(BusKeys.CONTROLLER).flatMap(c -> c.written(BusKeys.CONTROLLER_HUB));
-            Optional<Hub.Kind> kind =
-                    name.flatMap(n -> parts.hub(n.text())).flatMap(hub -> hub.get(BusKeys.HUB_KIND));
+            Optional<Hub.Kind> kind = name.flatMap(n -> parts.hub(n.text())).flatMap(hub -> hub.get(BusKeys.HUB_KIND));
             if (name.isEmpty() || kind.isEmpty() || kind.get() == Hub.Kind.BOARD) {
                 continue;
             }
@@ -66,7 +65,8 @@ final class CableChecks {
                 boolean splitter = kind.get() == Hub.Kind.SPLITTER;
                 String expected = "one segment on this hub: "
                         + (splitter ? "a splitter joins all its ports to one pair" : "its ports carry one conversation")
-                        + ", and segment " + earlier.name() + " is on it (" + earlier.nameAt().line(name.get()) + ")";
+                        + ", and segment " + earlier.name() + " is on it ("
+                        + earlier.nameAt().line(name.get()) + ")";
                 String fix = "make them one segment with topology: star, each port an arm; or write kind: board for "
                         + name.get().text() + " if it polls by itself";
                 report.at(name.get(), "hub", PitCode.HUB_SHARED, expected, fix);
@@ -93,7 +93,8 @@ final class CableChecks {
         if (nodes.size() > 1) {
             Block second = nodes.get(1);
             String expected = "one node on segment " + segment.name() + ", which is direct ("
-                    + segment.at(BusKeys.TOPOLOGY).line(second.nameAt()) + "); " + nodes.get(0).name() + " is on it";
+                    + segment.at(BusKeys.TOPOLOGY).line(second.nameAt()) + "); "
+                    + nodes.get(0).name() + " is on it";
             String fix = "give each board on a USB lead of its own a segment of its own";
             report.at(second.at(NodeKeys.NODE_SEGMENT), "segment", PitCode.NOT_ALONE, expected, fix);
         }
@@ -131,7 +132,8 @@ final class CableChecks {
                 String expected = "nodes only: in a star the controller sits where the arms meet";
                 report.at(name, "order", PitCode.WRONG_ORDER, expected, "delete it");
             } else if (parts.node(name.text()).isEmpty() && !controller) {
-                report.unknownName(name, "order", "a node", nodes.stream().map(Block::name).toList());
+                report.unknownName(
+                        name, "order", "a node", nodes.stream().map(Block::name).toList());
             } else if (!missing.remove(name.text()) && !controller) {
                 String expected = "nodes of segment " + segment.name() + ": " + names(nodes);
                 report.at(name, "order", PitCode.WRONG_ORDER, expected, "delete it, or move the node to this segment");

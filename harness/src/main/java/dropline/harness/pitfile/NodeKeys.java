@@ -75,7 +75,9 @@ final class NodeKeys {
                     + " register of its own number");
 
     static final Key<String> ARM = Key.optional(
-            "arm", Words.text("text"), "the arm it is on, where its segment is a star: what you call that port or cable");
+            "arm",
+            Words.text("text"),
+            "the arm it is on, where its segment is a star: what you call that port or cable");
     static final Key<String> SUPPLY =
             Key.optional("supply", Words.text("text"), "the supply branch that feeds it, for the wiring sheet");
     static final Key<String> CONNECTOR =

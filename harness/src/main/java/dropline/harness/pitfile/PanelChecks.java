@@ -1,9 +1,9 @@
 package dropline.harness.pitfile;
 
-import dropline.harness.yaml.Tree;
-import dropline.harness.yaml.Report;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Indicator.Kind;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,11 +1,11 @@
 package dropline.harness.pitfile;
 
-import dropline.harness.yaml.Tree;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Indicator.Blocks;
 import dropline.bus.pit.Panel;
 import dropline.harness.pitfile.Words.Choices;
+import dropline.harness.yaml.Tree;
 import java.util.List;
 
 /** The keys of panels and budgets. */

@@ -1,11 +1,11 @@
 package dropline.harness.pitfile;
 
+import dropline.bus.pit.Pit;
+import dropline.harness.problem.Problem;
+import dropline.harness.yaml.Report;
 import dropline.harness.yaml.TextFile;
 import dropline.harness.yaml.Tree;
 import dropline.harness.yaml.TreeReader;
-import dropline.harness.yaml.Report;
-import dropline.bus.pit.Pit;
-import dropline.harness.problem.Problem;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

@@ -28,7 +28,9 @@ public record ColumnUnit(String word, String quantity, double factor, double off
      */
     public record InName(String rest, ColumnUnit unit) {}
 
-    /** The unit that a column's name ends in, if it is a known one. A single letter counts only in brackets, or as _m. */
+    /**
+     * The unit that a column's name ends in, if it is a known one. A single letter counts only in brackets, or as _m.
+     */
     public static Optional<InName> of(String column) {
         Matcher matcher = BRACKETS.matcher(column);
         boolean brackets = matcher.matches();
@@ -44,7 +46,8 @@ public record ColumnUnit(String word, String quantity, double factor, double off
 
     /** The unit of this name, if it is known. */
     static Optional<ColumnUnit> named(String text) {
-        String word = text.strip().toLowerCase(Locale.ROOT).replace("\u00B0", "deg").replace(" ", "");
+        String word =
+                text.strip().toLowerCase(Locale.ROOT).replace("\u00B0", "deg").replace(" ", "");
         return Optional.ofNullable(UNITS.get(word));
     }
 

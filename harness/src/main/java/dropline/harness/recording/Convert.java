@@ -31,11 +31,11 @@ public final class Convert {
     }
 
     /**
-     * Converts; the output's name chooses the form written, the input's beginning shows the form read. The output takes its
-     * place when it is whole; if anything goes wrong, what was there before stays.
+     * Converts; the output's name chooses the form written, the input's beginning shows the form read. The output takes
+     * its place when it is whole; if anything goes wrong, what was there before stays.
      *
-     * @throws RecordingException if an input is wrong, the inputs do not agree, the output's name has no known ending, or
-     *     it is an input
+     * @throws RecordingException if an input is wrong, the inputs do not agree, the output's name has no known ending,
+     *     or it is an input
      */
     public static Result run(RecordingFiles in, Path out, ReadOptions options, Progress progress) throws IOException {
         if (RecordingForm.of(out).isEmpty()) {

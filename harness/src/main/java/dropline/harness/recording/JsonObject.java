@@ -12,8 +12,8 @@ import tools.jackson.core.json.JsonReadFeature;
 
 /**
  * Takes apart the JSON object that is a line. Wide, each key but the time's is a name; long, one key holds the name and
- * {@code value} its value. Names inside names are joined by points, items of a list are counted from 1. The first object
- * with a key for the time decides which key that is.
+ * {@code value} its value. Names inside names are joined by points, items of a list are counted from 1. The first
+ * object with a key for the time decides which key that is.
  */
 final class JsonObject {
     private static final JsonFactory JSON = JsonFactory.builder()
@@ -56,7 +56,11 @@ final class JsonObject {
                 return;
             }
         } catch (JacksonException e) {
-            malformed(line, characters, length, e.getLocation() == null ? 1 : e.getLocation().getColumnNr());
+            malformed(
+                    line,
+                    characters,
+                    length,
+                    e.getLocation() == null ? 1 : e.getLocation().getColumnNr());
             return;
         }
         understand(line);
@@ -66,13 +70,14 @@ final class JsonObject {
         if (named != null && valued) {
             // other keys of a long line say something about it, and are no signals
             line.dropValues();
-            line.problems.removeIf(problem -> !problem.key().equals("time") && !problem.key().equals("value"));
+            line.problems.removeIf(
+                    problem -> !problem.key().equals("time") && !problem.key().equals("value"));
             line.add(named, value, namedColumn);
         } else {
             line.whole = true;
             if (named != null) {
-                line.problems.add(problems.cell(
-                        CellParser.Kind.NOT_A_NUMBER, line.line, namedColumn, "", named, parser.mark()));
+                line.problems.add(
+                        problems.cell(CellParser.Kind.NOT_A_NUMBER, line.line, namedColumn, "", named, parser.mark()));
             }
         }
         if (!line.timed && line.problems.isEmpty()) {
@@ -151,9 +156,8 @@ final class JsonObject {
             in.skipChildren();
             return;
         }
-        CellParser.Kind kind = token.isNumeric() || token == JsonToken.VALUE_STRING
-                ? kind(in, token)
-                : CellParser.Kind.NOT_A_NUMBER;
+        CellParser.Kind kind =
+                token.isNumeric() || token == JsonToken.VALUE_STRING ? kind(in, token) : CellParser.Kind.NOT_A_NUMBER;
         if (kind == CellParser.Kind.MISSING) {
             return;
         }

@@ -25,8 +25,7 @@ final class JsonSink implements RowSink {
     JsonSink(OutputStream out, List<RecordingColumn> columns, List<String> controls) {
         this.out = out;
         this.time = "{" + key(timeKey(columns));
-        this.names =
-                columns.stream().map(column -> "," + key(column.name())).toArray(String[]::new);
+        this.names = columns.stream().map(column -> "," + key(column.name())).toArray(String[]::new);
         this.controls = controls.stream()
                 .map(name -> "," + key(CsvHeader.CONTROL + name))
                 .toArray(String[]::new);

@@ -42,8 +42,7 @@ final class LineCheck {
                 line.problems.add(problems.namedTwice(line.line, line.column(i), name));
             } else if (NameBook.isControl(name) && !Double.isNaN(value) && (int) value != value) {
                 String found = LineProblems.number(value);
-                line.problems.add(
-                        problems.notAPosition(line.line, line.column(i), NameBook.controlName(name), found));
+                line.problems.add(problems.notAPosition(line.line, line.column(i), NameBook.controlName(name), found));
             }
         }
     }

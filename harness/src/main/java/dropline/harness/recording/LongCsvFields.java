@@ -121,8 +121,7 @@ final class LongCsvFields extends CsvCallbackHandler<NamedLine> {
             case NUMBER -> line.add(full, value, nameColumn);
             case MISSING -> line.add(full, Double.NaN, nameColumn);
             default ->
-                line.problems.add(
-                        problems.cell(valueKind, line.line, valueColumn, full, valueText, parser.mark()));
+                line.problems.add(problems.cell(valueKind, line.line, valueColumn, full, valueText, parser.mark()));
         }
     }
 

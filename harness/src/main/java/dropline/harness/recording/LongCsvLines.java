@@ -24,7 +24,11 @@ final class LongCsvLines implements NamedLines {
     private boolean ended;
 
     private LongCsvLines(
-            SourceStream source, boolean lenient, TimeUnit unit, LineProblems problems, CloseableIterator<NamedLine> lines) {
+            SourceStream source,
+            boolean lenient,
+            TimeUnit unit,
+            LineProblems problems,
+            CloseableIterator<NamedLine> lines) {
         this.source = source;
         this.lenient = lenient;
         this.unit = unit;

@@ -23,9 +23,8 @@ final class LongCsvSink implements RowSink {
     LongCsvSink(OutputStream out, List<RecordingColumn> columns, List<String> controls) throws IOException {
         this.out = out;
         this.names = columns.stream().map(column -> quoted(column.name())).toArray(String[]::new);
-        this.controls = controls.stream()
-                .map(name -> quoted(CsvHeader.CONTROL + name))
-                .toArray(String[]::new);
+        this.controls =
+                controls.stream().map(name -> quoted(CsvHeader.CONTROL + name)).toArray(String[]::new);
         this.last = new double[names.length];
         Arrays.fill(last, Double.NaN);
         line.append("time_s,signal,value\n");

@@ -13,11 +13,17 @@ import org.jspecify.annotations.Nullable;
  * @param ofControls whether the names are those of controls
  * @param unit of the time, if the name says so
  */
-record LongHeader(int fields, int time, int name, int value, boolean ofControls, @Nullable TimeUnit unit) {
+record LongHeader(
+        int fields,
+        int time,
+        int name,
+        int value,
+        boolean ofControls,
+        @Nullable TimeUnit unit) {
 
     /**
-     * The header that these names make, if they are one: a time, a name and a value, in any order; the first named field
-     * is one of them.
+     * The header that these names make, if they are one: a time, a name and a value, in any order; the first named
+     * field is one of them.
      */
     static Optional<LongHeader> of(List<String> names) {
         int time = -1;

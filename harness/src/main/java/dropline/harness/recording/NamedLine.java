@@ -14,6 +14,7 @@ final class NamedLine {
     boolean whole;
     /** Whether it begins a state, to which lines of the same instant may still add. */
     boolean begins;
+
     boolean timed;
     /** The time as typed. */
     String time = "";

@@ -30,8 +30,7 @@ final class NamedRecording implements RecordingReader {
     private boolean stateOpen;
     private long skippedRows;
 
-    private NamedRecording(
-            SourceStream source, NamedLines lines, NameBook names, TimeUnit unit, boolean lenient) {
+    private NamedRecording(SourceStream source, NamedLines lines, NameBook names, TimeUnit unit, boolean lenient) {
         this.source = source;
         this.lenient = lenient;
         this.lines = lines;

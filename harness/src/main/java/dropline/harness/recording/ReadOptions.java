@@ -7,8 +7,8 @@ import org.jspecify.annotations.Nullable;
  * How a recording is read.
  *
  * @param lenient whether bad rows and damaged blocks are skipped and counted instead of ending the reading
- * @param timeUnit the unit of the times of a recording that is text, over what its header says; null to go by the header, and
- *     by seconds where the header names no unit
+ * @param timeUnit the unit of the times of a recording that is text, over what its header says; null to go by the
+ *     header, and by seconds where the header names no unit
  */
 public record ReadOptions(boolean lenient, @Nullable TimeUnit timeUnit) {
 

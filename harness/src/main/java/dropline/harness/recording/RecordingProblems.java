@@ -27,7 +27,12 @@ final class RecordingProblems {
     }
 
     static Problem emptyFile(String file) {
-        return file(file, "EMPTY_FILE", "0 bytes", "a recording: CSV, JSON lines or Dropline's compact form, plain or gzip", null);
+        return file(
+                file,
+                "EMPTY_FILE",
+                "0 bytes",
+                "a recording: CSV, JSON lines or Dropline's compact form, plain or gzip",
+                null);
     }
 
     static Problem notARecording(String file, String found) {
@@ -84,7 +89,8 @@ final class RecordingProblems {
         String fix = Nearest.to(signal.column(), columns)
                 .map(near -> "did you mean " + near + "? Set column: " + near + " at the signal in the pit file")
                 .orElse("record this column, or name another one at the signal in the pit file");
-        String found = columns.size() == 1 ? "1 column, not of this name" : columns.size() + " columns, none of this name";
+        String found =
+                columns.size() == 1 ? "1 column, not of this name" : columns.size() + " columns, none of this name";
         String expected = "the column of the pit's signal " + signal.name();
         return new Problem(file, line, 0, signal.column(), "UNKNOWN_COLUMN", found, expected, fix);
     }

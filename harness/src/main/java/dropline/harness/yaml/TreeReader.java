@@ -151,7 +151,8 @@ public final class TreeReader {
         int line = (int) before.chars().filter(c -> c == '\n').count() + 1;
         int column = before.length() - before.lastIndexOf('\n');
         String found = String.format(Locale.ROOT, "the character U+%04X", e.getCodePoint());
-        report.at(new Place(file, line, column), "", YamlCode.BAD_YAML, found, "printable text", "delete the character");
+        report.at(
+                new Place(file, line, column), "", YamlCode.BAD_YAML, found, "printable text", "delete the character");
     }
 
     private static @Nullable String oneLine(@Nullable String text) {

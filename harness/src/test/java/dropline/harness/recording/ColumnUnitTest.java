@@ -44,7 +44,9 @@ final class ColumnUnitTest {
         assertEquals(Optional.empty(), ColumnUnit.of(column));
     }
 
-    /** NIST SP 811 (2008), appendix B.8: foot, knot, psi, inch of mercury (conventional), degree Fahrenheit; B.9 pound. */
+    /**
+     * NIST SP 811 (2008), appendix B.8: foot, knot, psi, inch of mercury (conventional), degree Fahrenheit; B.9 pound.
+     */
     @ParameterizedTest
     @CsvSource({
         "ft,m,0.3048,0",
@@ -66,8 +68,12 @@ final class ColumnUnitTest {
 
     @Test
     void unitsOfDifferentQuantitiesAreNotCompared() {
-        assertFalse(ColumnUnit.named("m").orElseThrow().disagreesWith(ColumnUnit.named("kt").orElseThrow()));
-        assertFalse(ColumnUnit.named("kts").orElseThrow().disagreesWith(ColumnUnit.named("knots").orElseThrow()));
+        assertFalse(ColumnUnit.named("m")
+                .orElseThrow()
+                .disagreesWith(ColumnUnit.named("kt").orElseThrow()));
+        assertFalse(ColumnUnit.named("kts")
+                .orElseThrow()
+                .disagreesWith(ColumnUnit.named("knots").orElseThrow()));
     }
 
     @Test
@@ -96,8 +102,8 @@ final class ColumnUnitTest {
     void aMissingColumnIsToldWithTheLineOfTheNamesAndOneColumnIsOne() throws IOException {
         Path file = RecordingExamples.csv(folder, "\ntime,altitude_m\n0,1\n");
 
-        RecordingException wrong = assertThrows(
-                RecordingException.class, () -> PitFeed.open(file, pit("speed", 1), ReadOptions.strict()));
+        RecordingException wrong =
+                assertThrows(RecordingException.class, () -> PitFeed.open(file, pit("speed", 1), ReadOptions.strict()));
 
         assertEquals(
                 "UNKNOWN_COLUMN 2:0 1 column, not of this name",

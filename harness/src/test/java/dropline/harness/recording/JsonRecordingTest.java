@@ -142,7 +142,9 @@ final class JsonRecordingTest {
     void whatIsNoObjectALineIsRefused(String text, String problem) throws IOException {
         Path file = RecordingExamples.csv(folder, text);
 
-        assertTrue(RecordingExamples.problems(file).get(0).startsWith(problem), RecordingExamples.problems(file).toString());
+        assertTrue(
+                RecordingExamples.problems(file).get(0).startsWith(problem),
+                RecordingExamples.problems(file).toString());
     }
 
     @Test
@@ -150,18 +152,19 @@ final class JsonRecordingTest {
         String endless = "{\"time\":1,\"a\":\"" + "x".repeat(TextLines.LONGEST) + "\"}";
         Path file = RecordingExamples.csv(folder, "{\"time\":0,\"a\":1}\n" + endless + "\n{\"time\":2,\"a\":3}\n");
 
-        assertEquals(
-                List.of("LINE_TOO_LONG 2:0 more than 4194304 characters"), RecordingExamples.problems(file));
-        assertEquals(
-                List.of("0 1.0", "2000000000 3.0"),
-                RecordingExamples.lines(file, ReadOptions.skippingBadRows()));
+        assertEquals(List.of("LINE_TOO_LONG 2:0 more than 4194304 characters"), RecordingExamples.problems(file));
+        assertEquals(List.of("0 1.0", "2000000000 3.0"), RecordingExamples.lines(file, ReadOptions.skippingBadRows()));
     }
 
     @Test
     void aPackedFileThatWasCutLosesItsLastLineAndSaysSo() throws IOException {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < 3000; i++) {
-            text.append("{\"time\":").append(i).append(",\"a\":").append(i * 7919L % 1000).append("}\n");
+            text.append("{\"time\":")
+                    .append(i)
+                    .append(",\"a\":")
+                    .append(i * 7919L % 1000)
+                    .append("}\n");
         }
         byte[] packed = RecordingExamples.gzip(text.toString().getBytes(StandardCharsets.UTF_8));
         Path file = folder.resolve("cut.gz");

@@ -146,7 +146,9 @@ final class LongCsvRecordingTest {
             assertEquals(List.of("0 1.0", "2000000000 3.0"), RecordingExamples.lines(reader));
             assertEquals(2, reader.skippedRows());
             assertEquals(1, reader.losses().size());
-            assertTrue(reader.losses().get(0).startsWith("From line 6 on"), reader.losses().toString());
+            assertTrue(
+                    reader.losses().get(0).startsWith("From line 6 on"),
+                    reader.losses().toString());
         }
     }
 

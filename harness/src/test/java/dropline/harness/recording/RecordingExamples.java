@@ -63,7 +63,9 @@ final class RecordingExamples {
         return packed.toByteArray();
     }
 
-    /** Block by block all rows, then all moves, a line each: time in ns, then values, or {@code !}, control, position. */
+    /**
+     * Block by block all rows, then all moves, a line each: time in ns, then values, or {@code !}, control, position.
+     */
     static List<String> lines(RecordingReader reader) throws IOException {
         List<String> lines = new ArrayList<>();
         RecordingBlock block = new RecordingBlock();

@@ -61,8 +61,7 @@ final class RecordingFilesTest {
         Path one = Files.writeString(folder.resolve("both.long.csv"), both);
         Path merged = folder.resolve("merged.dlr");
 
-        Convert.run(
-                files(states.toString(), moves.toString()), merged, ReadOptions.strict(), (read, total) -> {});
+        Convert.run(files(states.toString(), moves.toString()), merged, ReadOptions.strict(), (read, total) -> {});
 
         assertEquals(RecordingExamples.rowsThenMoves(one), RecordingExamples.rowsThenMoves(merged));
     }
@@ -86,8 +85,8 @@ final class RecordingFilesTest {
             })
     void twoFilesWhoseTimesCannotBelongTogetherAreRefused(String heading, long from, long to, String expected)
             throws IOException {
-        RecordingFiles files = files(
-                "time_s,alt\n0,1\n600,2\n", heading + ",control,value\n" + from + ",gear,1\n" + to + ",gear,0\n");
+        RecordingFiles files =
+                files("time_s,alt\n0,1\n600,2\n", heading + ",control,value\n" + from + ",gear,1\n" + to + ",gear,0\n");
 
         if (expected.equals("agree")) {
             assertDoesNotThrow(() -> files.mustAgree(ReadOptions.strict()));
@@ -142,8 +141,8 @@ final class RecordingFilesTest {
     }
 
     private List<String> problems(RecordingFiles files) {
-        RecordingException wrong =
-                assertThrows(RecordingException.class, () -> files.open(ReadOptions.strict()).close());
+        RecordingException wrong = assertThrows(
+                RecordingException.class, () -> files.open(ReadOptions.strict()).close());
         return wrong.problems().stream().map(RecordingExamples::brief).toList();
     }
 

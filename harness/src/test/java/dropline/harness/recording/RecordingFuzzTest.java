@@ -38,9 +38,35 @@ final class RecordingFuzzTest {
     @Test
     void linesOfNamedValuesOfAnyCharactersEndInRowsOrProblems() throws IOException {
         String[] pieces = {
-            "{", "}", "[", "]", ":", ",", "\"", "\n", "\r\n", "\"time\":", "1", "-2.5", "1e999", "NaN", "null", "true",
-            "\"signal\":\"a\"", "\"value\":3", "\"control:c\":1", "{\"time\":1,\"a\":2}\n", "0,a,1\n", "0,,\n",
-            "\u0000", "\uFFFD", "\u00E9", "\\u00", " ", "\t", "0,control:c,1.5\n"
+            "{",
+            "}",
+            "[",
+            "]",
+            ":",
+            ",",
+            "\"",
+            "\n",
+            "\r\n",
+            "\"time\":",
+            "1",
+            "-2.5",
+            "1e999",
+            "NaN",
+            "null",
+            "true",
+            "\"signal\":\"a\"",
+            "\"value\":3",
+            "\"control:c\":1",
+            "{\"time\":1,\"a\":2}\n",
+            "0,a,1\n",
+            "0,,\n",
+            "\u0000",
+            "\uFFFD",
+            "\u00E9",
+            "\\u00",
+            " ",
+            "\t",
+            "0,control:c,1.5\n"
         };
         String[] beginnings = {"{\"time\":0,\"a\":1}\n", "time,signal,value\n", "value;control;t [ms]\n", "{"};
         for (long seed = 1; seed <= 300; seed++) {

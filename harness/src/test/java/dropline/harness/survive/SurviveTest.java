@@ -190,7 +190,8 @@ final class SurviveTest {
     }
 
     private Sweep sweep(int threads) {
-        Source.Opening opening = () -> Source.recording(RecordingFiles.of(recording), pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        Source.Opening opening =
+                () -> Source.recording(RecordingFiles.of(recording), pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
         return new Sweep(pit, opening, 7, threads, RunLimit.USUAL);
     }
 

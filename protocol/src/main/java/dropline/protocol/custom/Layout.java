@@ -33,7 +33,8 @@ public record Layout(String name, Boundary boundary, int longest, List<FrameLayo
         for (FrameLayout frame : frames) {
             Optional<Field.Address> address = frame.first(Field.Address.class);
             if (address.isPresent()) {
-                highest = Math.min(highest, address.get().form().most() - address.get().plus());
+                highest = Math.min(
+                        highest, address.get().form().most() - address.get().plus());
             }
         }
         return (int) Math.max(0, highest);

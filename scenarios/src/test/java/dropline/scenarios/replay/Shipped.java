@@ -54,7 +54,8 @@ final class Shipped {
     }
 
     private static Replayed demo(Pit pit, long fromNanos, long toNanos, long seed, int threads) throws IOException {
-        Source.Opening opening = () -> Source.recording(RecordingFiles.of(DEMO_FLIGHT), pit, ReadOptions.strict(), fromNanos, toNanos);
+        Source.Opening opening =
+                () -> Source.recording(RecordingFiles.of(DEMO_FLIGHT), pit, ReadOptions.strict(), fromNanos, toNanos);
         return new Replay(pit, opening, seed, threads).run(false, null, Progress.NONE);
     }
 
