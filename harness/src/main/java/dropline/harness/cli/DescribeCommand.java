@@ -1,6 +1,8 @@
 package dropline.harness.cli;
 
 import dropline.harness.describe.Describe;
+import dropline.harness.describe.FiguresText;
+import dropline.harness.pitfile.PitFile;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -38,7 +40,9 @@ final class DescribeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        console.out().print(Describe.table(PitFiles.read(pit).pit()));
+        PitFile.Understood understood = PitFiles.read(pit);
+        console.out().print(Describe.table(understood.pit()));
+        console.out().print(FiguresText.of(understood.figures()));
         return ExitCode.PASS;
     }
 }

@@ -190,7 +190,7 @@ final class SurviveTest {
 
     private Sweep sweep(int threads) {
         Source.Opening opening = () -> Source.recording(recording, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
-        return new Sweep(pit, opening, 7, threads, RunLimit.USUAL);
+        return new Sweep(opening, 7, threads, RunLimit.USUAL);
     }
 
     private static Survive.Plan plan(OptionalLong at, long lasts, FaultKind... kinds) {
