@@ -185,7 +185,7 @@ final class Polling {
         long told = hub ? usb.inNanos(reply.endNanos, reply.chars, transactions) : has;
         if (reply.talker == node) {
             stations.tell(told, polled);
-            if (segment.protocol().acknowledgesState()) {
+            if (segment.protocol().reportsStatus()) {
                 stations.tellStatus(polled, hub ? reply.heardNanos : has);
             }
         }

@@ -106,13 +106,7 @@ public final class SegmentRun {
         Noise noise =
                 new Noise(segment.biased(), Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.NOISE));
         Reception reception = new Reception(
-                segment.format(),
-                segment.protocol().framing(),
-                silenceNanos,
-                bitNanos,
-                noise,
-                this::bytesOf,
-                bitsEverywhere);
+                segment.format(), segment.protocol(), silenceNanos, bitNanos, noise, this::bytesOf, bitsEverywhere);
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
         stations =
                 new Stations(segment, layout, wiring, queues, seed, faults, events, shows, controls, wire, reception);

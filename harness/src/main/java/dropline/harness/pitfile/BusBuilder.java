@@ -9,6 +9,7 @@ import dropline.bus.pit.Profile;
 import dropline.bus.pit.Profile.ReplyFrom;
 import dropline.bus.pit.Transceiver;
 import dropline.harness.pitfile.BusKeys.Speech;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.Protocol;
 import dropline.protocol.frames.DroplineFrames;
 import dropline.protocol.modbus.ModbusRtu;

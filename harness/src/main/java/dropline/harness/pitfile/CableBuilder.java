@@ -4,6 +4,7 @@ import dropline.bus.pit.Cable;
 import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Hub;
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -2,6 +2,8 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Hub;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;

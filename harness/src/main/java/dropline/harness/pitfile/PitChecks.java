@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+
 /** What no key can know by itself: names, clashes, and keys that need or exclude each other. */
 final class PitChecks {
     private PitChecks() {}
