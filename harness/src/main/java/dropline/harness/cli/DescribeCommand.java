@@ -28,7 +28,7 @@ import picocli.CommandLine.Spec;
         optionListHeading = "%n",
         sortOptions = false,
         customSynopsis = {
-            "dropline describe PIT [--wiring] [--cards FILE]",
+            "dropline describe PIT",
             "dropline describe RECORDING [--controls FILE] [--write-signals FILE] [--json FILE|-] [--lenient]"
         },
         descriptionHeading = "%n",
@@ -100,12 +100,10 @@ final class DescribeCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         if (Files.isRegularFile(file) && RecordingReader.isMeant(file)) {
-            mustBe(!wiring && cards == null, "--wiring and --cards are for pit files, and " + file + " is none");
+            mustBeForARecording();
             new RecordingDescription(console, file, controls, lenient, signals, json).run();
         } else {
-            mustBe(
-                    signals == null && controls == null && !lenient && !json.isAsked(),
-                    "--write-signals, --controls, --json and --lenient are for recordings, and " + file + " is none");
+            mustBeForAPit();
             pit();
         }
         return ExitCode.PASS;
@@ -125,9 +123,18 @@ final class DescribeCommand implements Callable<Integer> {
         }
     }
 
-    private void mustBe(boolean fits, String otherwise) {
-        if (!fits) {
-            throw new ParameterException(command.commandLine(), otherwise);
+    private void mustBeForARecording() {
+        if (wiring || cards != null) {
+            throw new ParameterException(
+                    command.commandLine(), "--wiring and --cards are for pit files, and " + file + " is a recording");
+        }
+    }
+
+    private void mustBeForAPit() {
+        if (signals != null || controls != null || lenient || json.isAsked()) {
+            throw new ParameterException(
+                    command.commandLine(),
+                    "--write-signals, --controls, --json and --lenient are for recordings, and " + file + " is none");
         }
     }
 }
