@@ -132,9 +132,10 @@ final class PanelKeys {
             "how far it has come");
 
     static final Key<Long> DRAWS = Key.optional(
-            "draws",
-            Numbers.measure(Measure.current(), 0, 100_000_000),
-            "current it takes from its node's supply, beside the board; unknown where left out");
+                    "draws",
+                    Numbers.measure(Measure.current(), 0, 100_000_000),
+                    "current it takes from its node's supply, beside the board; unknown where left out")
+            .figure();
 
     static final Section PANELS = Section.named(
                     "panels",
