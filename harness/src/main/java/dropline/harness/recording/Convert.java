@@ -30,6 +30,11 @@ public final class Convert {
         }
     }
 
+    /** Whether a recording can be written under this name: its ending is a known one. */
+    public static boolean canWrite(Path out) {
+        return RecordingFile.hasKnownEnding(out);
+    }
+
     /**
      * Converts; the names' endings choose the form written, the first bytes show the form read. The output takes its
      * place when it is whole; if anything goes wrong, what was there before stays.

@@ -15,6 +15,10 @@ final class RecordingFile {
             if (source.beginsWithMagic()) {
                 return new CompactReader(source, options);
             }
+            if (JournalFormat.begins(source.peek(JournalFormat.MAGIC_LENGTH))) {
+                source.close();
+                return JournalReader.open(file);
+            }
             return CsvRecording.open(source, options);
         } catch (IOException | RuntimeException e) {
             source.close();

@@ -10,13 +10,13 @@ import org.jspecify.annotations.Nullable;
  * The unit that a time column's name ends in, set apart by anything that is no letter: {@code time_s}, {@code t [ms]},
  * {@code time (us)}, {@code Elapsed seconds}.
  */
-final class TimeHeader {
+public final class TimeHeader {
     private static final Pattern LAST_WORD = Pattern.compile("(?:^|[^\\p{L}])(\\p{L}+)[^\\p{L}]*$");
 
     private TimeHeader() {}
 
     /** The unit, or null if the name ends in none. */
-    static @Nullable TimeUnit unit(String name) {
+    public static @Nullable TimeUnit unit(String name) {
         Matcher word = LAST_WORD.matcher(name);
         if (!word.find()) {
             return null;
