@@ -1,28 +1,40 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /** A group of keys as written: values already read, places kept. */
 final class Block {
     private final Section section;
     private final Tree.Scalar name;
-    private final Tree place;
+    private final boolean whole;
     private final Map<String, Object> values = new LinkedHashMap<>();
     private final Map<String, Tree> places = new LinkedHashMap<>();
     private final Map<String, List<Block>> blocks = new LinkedHashMap<>();
+    private final List<Written> figures = new ArrayList<>();
+
+    /**
+     * A figure as written.
+     *
+     * @param text without its origin
+     */
+    record Written(String key, String text, Origin origin, Place place) {}
 
     /**
      * @param name the key it stands under, or its own name where it is one of several
-     * @param place where its content begins
+     * @param whole whether all it is like is known
      */
-    Block(Section section, Tree.Scalar name, Tree place) {
+    Block(Section section, Tree.Scalar name, boolean whole) {
         this.section = section;
+        this.whole = whole;
         this.name = name;
-        this.place = place;
     }
 
     void put(Key<?> key, Tree at, Object value) {
@@ -33,6 +45,17 @@ final class Block {
     /** Notes that a key was written, though its value could not be read. */
     void putUnread(Key<?> key, Tree at) {
         places.put(key.name(), at);
+    }
+
+    /** Notes a figure with its origin. */
+    void put(Written figure) {
+        figures.add(figure);
+    }
+
+    /** The figures written in this group and in those inside it. */
+    void figures(Consumer<Written> sink) {
+        figures.forEach(sink);
+        blocks.values().forEach(named -> named.forEach(block -> block.figures(sink)));
     }
 
     void put(Section child, Block block) {
@@ -51,6 +74,11 @@ final class Block {
         return section;
     }
 
+    /** Whether all it is like is known; where it is not, nobody can say what is missing in it. */
+    boolean isWhole() {
+        return whole;
+    }
+
     /** Whether the key was written, readable or not. */
     boolean has(Key<?> key) {
         return places.containsKey(key.name());
@@ -62,10 +90,6 @@ final class Block {
         return at == null ? name : at;
     }
 
-    Tree place() {
-        return place;
-    }
-
     /** The value written, else the one that stands in for it; empty where there is neither. */
     <T> Optional<T> get(Key<T> key) {
         if (has(key)) {
@@ -75,8 +99,7 @@ final class Block {
         if (standard == null) {
             return Optional.empty();
         }
-        Report none = new Report("schema");
-        Optional<T> value = key.type().read(new Tree.Scalar(standard, true, 1, 1), key.name(), none);
+        Optional<T> value = key.type().read(new Tree.Scalar(standard, true, name.place()), key.name(), new Report());
         if (value.isEmpty()) {
             throw new AssertionError(
                     "a key's standing value must be readable: key=" + key.name() + " value=" + standard);
@@ -108,6 +131,6 @@ final class Block {
 
     /** A group in which nothing is written, where this one has none. */
     Block blockOrEmpty(Section child) {
-        return block(child).orElseGet(() -> new Block(child, name, place));
+        return block(child).orElseGet(() -> new Block(child, name, whole));
     }
 }

@@ -2,6 +2,7 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Indicator;
+import dropline.harness.yaml.Report;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +24,7 @@ final class Budgets {
         for (Block block : pit.blocks(PanelKeys.KIND_LIMITS)) {
             PanelKeys.KIND
                     .type()
-                    .read(block.nameAt(), block.name(), new Report("kinds"))
+                    .read(block.nameAt(), block.name(), new Report())
                     .ifPresent(kind -> kinds.put(kind, block));
         }
     }

@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -54,6 +56,22 @@ public final class Measure {
     /** Deviations of a clock, in parts in a million. */
     public static Measure partsPerMillion() {
         return new Measure("deviation", "60000 ppm").with("ppm", "1").with("%", "1e4");
+    }
+
+    /** Currents, in microamperes. */
+    public static Measure current() {
+        return new Measure("current", "350 mA")
+                .with("uA", "1")
+                .with("mA", "1e3")
+                .with("A", "1e6");
+    }
+
+    /** Resistances, in ohms. */
+    static Measure resistance() {
+        return new Measure("resistance", "120 ohm")
+                .with("ohm", "1")
+                .with("kohm", "1e3")
+                .with("Mohm", "1e6");
     }
 
     /** Numbers of characters. */

@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -8,6 +10,7 @@ import java.util.regex.Pattern;
 /** Types whose values are numbers and quantities. */
 final class Numbers {
     private static final String NUMBER = "[+-]?\\d{1,15}(?:\\.\\d{1,12})?(?:[eE][+-]?\\d{1,2})?";
+    private static final Pattern SHARE = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,12})?)(?:\\s*/\\s*(\\d{1,9}))?");
     private static final Pattern ONE = Pattern.compile(NUMBER);
     private static final Pattern TWO = Pattern.compile("(" + NUMBER + ")\\s*\\.\\.\\s*(" + NUMBER + ")");
 
@@ -39,6 +42,11 @@ final class Numbers {
                 }
                 return Optional.of(number.intValueExact());
             }
+
+            @Override
+            public Optional<Integer> scaled(Integer value, Scale scale) {
+                return scale.within(value, least, most).map(Math::toIntExact);
+            }
         };
     }
 
@@ -52,6 +60,32 @@ final class Numbers {
                 }
                 report.at(text, key, PitCode.WRONG_TYPE, words(), "write it with a decimal point and without a unit");
                 return Optional.empty();
+            }
+        };
+    }
+
+    /** A part of one: {@code 1}, {@code 0.125} or {@code 1/8}. */
+    static Type<Double> share() {
+        return new Type.OfText<>("a number above 0 and up to 1, or a part such as 1/8") {
+            @Override
+            Optional<Double> readText(Tree.Scalar text, String key, Report report) {
+                Matcher part = SHARE.matcher(text.text().strip());
+                if (!part.matches()) {
+                    report.at(text, key, PitCode.WRONG_TYPE, words(), null);
+                    return Optional.empty();
+                }
+                double whole = Double.parseDouble(part.group(1));
+                double value = part.group(2) == null ? whole : whole / Double.parseDouble(part.group(2));
+                if (!(value > 0 && value <= 1)) {
+                    report.at(text, key, PitCode.OUT_OF_RANGE, words(), null);
+                    return Optional.empty();
+                }
+                return Optional.of(value);
+            }
+
+            @Override
+            public Optional<Double> scaled(Double value, Scale scale) {
+                return Optional.of(scale.of(value)).filter(share -> share <= 1);
             }
         };
     }
@@ -102,6 +136,11 @@ final class Numbers {
                 return Optional.of(new Speed(
                         perSecond, unit.substring(0, unit.length() - 2).strip(), text));
             }
+
+            @Override
+            public Optional<Speed> scaled(Speed value, Scale scale) {
+                return Optional.of(new Speed(scale.of(value.perSecond()), value.unit(), value.place()));
+            }
         };
     }
 
@@ -143,6 +182,12 @@ final class Numbers {
                 return Optional.empty();
             }
             return value;
+        }
+
+        @Override
+        public Optional<Long> scaled(Long value, Scale scale) {
+            boolean isWord = !word.isEmpty() && value == wordValue;
+            return isWord ? Optional.empty() : scale.within(value, least, most);
         }
     }
 }

@@ -1,11 +1,18 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 
 /** The keys of a whole pit file. Parts have declarations of their own: {@link BusKeys}, {@link PanelKeys}. */
 final class Schema {
     static final Key<String> NAME = Key.standard("pit", Words.text("text"), "pit", "what you call the pit");
+
+    static final Key<List<Tree.Scalar>> INCLUDE = Key.optional(
+            "include",
+            Words.names("a file, or a list of files"),
+            "other pit files whose parts count as if they were written here; paths count from the folder of this file");
 
     static final Key<Long> STATE_RATE = Key.standard(
             "state-rate",
@@ -22,8 +29,8 @@ final class Schema {
                     .with("s", TimeUnit.SECONDS)
                     .with("ms", TimeUnit.MILLISECONDS)
                     .with("us", TimeUnit.MICROSECONDS)),
-            "unit of a CSV recording's first column, over what its heading says; where left out, the heading's, else"
-                    + " s");
+            "unit of a recording's times, where it is text, over what its heading says; where left out, the heading's,"
+                    + " else s");
 
     static final Section RECORDING =
             Section.one("recording", "how the pit's recordings are to be understood", List.of(RECORDING_TIME));
@@ -61,7 +68,7 @@ final class Schema {
     static final Section ROOT = Section.one(
             "",
             "",
-            List.of(NAME),
+            List.of(NAME, INCLUDE),
             HOST,
             RECORDING,
             LOAD,
@@ -69,10 +76,19 @@ final class Schema {
             BusKeys.HUBS,
             PanelKeys.BUDGETS,
             BusKeys.PROFILES,
+            NodeKeys.BOARDS,
+            NodeKeys.TRANSCEIVERS,
             SIGNALS,
             BusKeys.SEGMENTS,
-            BusKeys.NODES,
-            PanelKeys.PANELS);
+            NodeKeys.NODES,
+            PanelKeys.PANELS,
+            PanelKeys.KINDS);
+
+    /** The groups that are only there for others to be like. */
+    static final List<String> SHELVES = Stream.of(Shelf.values())
+            .map(shelf -> shelf.path().split("\\.")[0])
+            .distinct()
+            .toList();
 
     private Schema() {}
 }

@@ -5,6 +5,7 @@ import dropline.harness.recording.JournalFile;
 import dropline.harness.recording.JournalWriter;
 import dropline.harness.recording.ReadOptions;
 import dropline.harness.recording.RecordingException;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.report.Figures;
 import dropline.harness.stream.State;
 import dropline.harness.stream.StreamReader;
@@ -49,7 +50,8 @@ final class Take implements Closeable {
      */
     static Take begin(Path out, Consumer<String> say) throws IOException, RefusedException {
         if (!Convert.canWrite(out)) {
-            throw new RefusedException("a recording's name ends in .dlr or .csv, or either with .gz: " + out);
+            throw new RefusedException(
+                    "a recording's name ends in .dlr, .csv, .long.csv or .jsonl, or that with .gz: " + out);
         }
         if (Files.exists(out)) {
             throw new RefusedException(
@@ -88,7 +90,7 @@ final class Take implements Closeable {
         Path to = recovered(out);
         String from = "an earlier recording to " + out + " was cut off; ";
         try {
-            Convert.Result result = Convert.run(part, to, ReadOptions.strict(), (read, total) -> {});
+            Convert.Result result = Convert.run(RecordingFiles.of(part), to, ReadOptions.strict(), (read, total) -> {});
             say.accept(from + "recovered " + Figures.plural(result.rows(), "state") + " of it to " + to);
             result.losses().forEach(loss -> say.accept(to + ": " + loss));
         } catch (RecordingException nothing) {
@@ -165,7 +167,7 @@ final class Take implements Closeable {
         journal.end();
         journal.close();
         if (journal.writtenStates() > 0) {
-            Convert.run(part, out, ReadOptions.strict(), (read, total) -> {});
+            Convert.run(RecordingFiles.of(part), out, ReadOptions.strict(), (read, total) -> {});
         }
         Files.delete(part);
     }

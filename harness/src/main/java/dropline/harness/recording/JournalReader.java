@@ -9,7 +9,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Reads a journal as any recording, once through for its columns and once for its states. */
@@ -144,6 +146,16 @@ final class JournalReader implements RecordingReader {
     @Override
     public List<String> controls() {
         return List.of();
+    }
+
+    @Override
+    public int namesLine() {
+        return 0;
+    }
+
+    @Override
+    public Optional<TimeUnit> timeUnit() {
+        return Optional.empty();
     }
 
     @Override

@@ -1,6 +1,8 @@
 package dropline.harness.stream;
 
-import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.TreeReader;
 import dropline.protocol.Bytes;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -8,6 +10,7 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -25,7 +28,7 @@ final class LayoutReader {
     /** Every kind of part by its first key, with the other keys it may have. */
     private static Map<String, List<String>> parts() {
         Map<String, List<String>> parts = new LinkedHashMap<>();
-        parts.put("constant", List.of());
+        parts.put("text", List.of());
         parts.put("bytes", List.of());
         parts.put("skip", List.of());
         parts.put("counter", List.of("order"));
@@ -38,36 +41,34 @@ final class LayoutReader {
     }
 
     static DatagramLayout read(String file, String text) throws LayoutException {
-        Yaml yaml = new Yaml(file);
-        Yaml.Group root = yaml.parse(text);
-        if (root == null) {
-            throw new LayoutException(yaml.problems());
-        }
+        Report report = new Report();
+        Optional<Tree> tree = TreeReader.read(file, text, report);
         LayoutReader reader = new LayoutReader();
-        root.only(List.of("order", "datagram", "names"));
-        reader.little = reader.order(root);
-        List<Part> parts = reader.parts(root, "datagram", false);
-        Map<String, String> names = root.texts("names");
-        if (!yaml.problems().isEmpty()) {
-            throw new LayoutException(yaml.problems());
+        DatagramLayout layout = null;
+        if (tree.isPresent() && tree.get() instanceof Tree.Mapping mapping) {
+            layout = reader.layout(file, new Group(mapping, report));
+        } else if (tree.isPresent()) {
+            String expected = "a group of keys that begins with datagram:";
+            report.at(tree.get(), "", LayoutCode.WRONG_TYPE, expected, "see docs/record.md");
         }
-        return new DatagramLayout(file, parts, names);
+        if (layout == null || !report.isEmpty()) {
+            throw new LayoutException(report.list());
+        }
+        return layout;
     }
 
-    private List<Part> parts(Yaml.Group group, String key, boolean repeated) {
+    private DatagramLayout layout(String file, Group root) {
+        root.only(List.of("order", "datagram", "names"));
+        little = order(root);
+        return new DatagramLayout(file, parts(root, "datagram", false), root.texts("names"));
+    }
+
+    private List<Part> parts(Group group, String key, boolean repeated) {
         List<Part> parts = new ArrayList<>();
-        for (Yaml.Group item : group.groups(key)) {
+        for (Group item : group.groups(key)) {
             String kind = PARTS.keySet().stream().filter(item::has).findFirst().orElse(null);
             if (kind == null) {
-                String first = item.firstKey();
-                item.problem(
-                        "UNKNOWN_KEY",
-                        first,
-                        first,
-                        "one of " + String.join(", ", PARTS.keySet()),
-                        Nearest.to(first, PARTS.keySet())
-                                .map(near -> "did you mean " + near + "?")
-                                .orElse(null));
+                item.unknownFirst(List.copyOf(PARTS.keySet()));
                 continue;
             }
             List<String> allowed = new ArrayList<>(List.of(kind));
@@ -81,22 +82,20 @@ final class LayoutReader {
         return parts;
     }
 
-    private @Nullable Part part(Yaml.Group item, String kind, boolean repeated) {
+    private @Nullable Part part(Group item, String kind, boolean repeated) {
         boolean grouped = kind.equals("index") || kind.equals("values");
         boolean single = kind.equals("signal") || kind.equals("counter") || kind.equals("time");
         if (grouped && !repeated || repeated && (single || kind.equals("repeat"))) {
-            item.problem(
-                    "UNUSED_KEY",
-                    kind,
+            item.unused(
                     kind,
                     grouped ? "only inside the of: of a repeat" : "only outside a repeat",
                     grouped ? "write signal: for a single value" : "write values: inside a repeat");
             return null;
         }
         return switch (kind) {
-            case "constant" -> constant(item);
+            case "text" -> constant(item);
             case "bytes" -> bytes(item);
-            case "skip" -> new Part.Skip(item.whole(kind, 1, LONGEST, 1));
+            case "skip" -> new Part.Skip(item.whole(kind, 1, LONGEST));
             case "counter" -> new Part.Counter(counting(item, kind), order(item));
             case "time" -> new Part.Time(form(item, kind), order(item), unitNanos(item));
             case "signal" ->
@@ -108,63 +107,63 @@ final class LayoutReader {
                         order(item),
                         scale(item),
                         item.number("offset", 0),
-                        item.has("count") ? item.whole("count", 1, 8_192, 1) : 1);
+                        item.has("count") ? item.whole("count", 1, 8_192) : 1);
             case "repeat" -> repeat(item);
             default -> throw new AssertionError(kind);
         };
     }
 
-    private static @Nullable Part constant(Yaml.Group item) {
-        byte[] text = item.text("constant").getBytes(StandardCharsets.UTF_8);
+    private static @Nullable Part constant(Group item) {
+        byte[] text = item.text("text").getBytes(StandardCharsets.UTF_8);
         return text.length == 0 ? null : new Part.Constant(Bytes.copyOf(text, 0, text.length));
     }
 
-    private static @Nullable Part bytes(Yaml.Group item) {
+    private static @Nullable Part bytes(Group item) {
         String pairs = item.text("bytes");
         try {
             byte[] bytes = HexFormat.of().parseHex(pairs.replace(" ", ""));
             return bytes.length == 0 ? null : new Part.Constant(Bytes.copyOf(bytes, 0, bytes.length));
         } catch (IllegalArgumentException e) {
-            item.wrong("bytes", "WRONG_TYPE", "pairs of hexadecimal digits, as in 0D 0A", null);
+            item.wrong("bytes", LayoutCode.WRONG_TYPE, "pairs of hexadecimal digits, as in 0D 0A");
             return null;
         }
     }
 
-    private Part repeat(Yaml.Group item) {
+    private Part repeat(Group item) {
         boolean toTheEnd = item.text("repeat").equals("to the end");
-        int times = toTheEnd ? Part.Repeat.TO_THE_END : item.whole("repeat", 1, LONGEST, 1);
+        int times = toTheEnd ? Part.Repeat.TO_THE_END : item.whole("repeat", 1, LONGEST);
         return new Part.Repeat(times, parts(item, "of", true));
     }
 
-    private static double scale(Yaml.Group item) {
+    private static double scale(Group item) {
         double scale = item.number("scale", 1);
         if (scale == 0) {
-            item.wrong("scale", "OUT_OF_RANGE", "a number other than 0", null);
+            item.wrong("scale", LayoutCode.OUT_OF_RANGE, "a number other than 0");
         }
         return scale;
     }
 
-    private NumberForm counting(Yaml.Group item, String key) {
+    private NumberForm counting(Group item, String key) {
         NumberForm form = form(item, key);
         if (!form.counts()) {
-            item.wrong(key, "WRONG_TYPE", "uint8, uint16 or uint32", null);
+            item.wrong(key, LayoutCode.WRONG_TYPE, "uint8, uint16 or uint32");
         }
         return form;
     }
 
-    private static NumberForm form(Yaml.Group item, String key) {
-        int chosen = item.choice(key, FORMS, FORMS.indexOf("uint8"));
+    private static NumberForm form(Group item, String key) {
+        int chosen = item.choice(key, FORMS);
         return NumberForm.values()[chosen];
     }
 
-    private boolean order(Yaml.Group group) {
+    private boolean order(Group group) {
         List<String> orders = List.of("big", "little");
-        return group.has("order") ? group.choice("order", orders, 0) == 1 : little;
+        return group.has("order") ? group.choice("order", orders) == 1 : little;
     }
 
-    private static long unitNanos(Yaml.Group item) {
+    private static long unitNanos(Group item) {
         List<String> units = List.of("s", "ms", "us", "ns");
-        int unit = item.has("unit") ? item.choice("unit", units, 0) : 0;
+        int unit = item.has("unit") ? item.choice("unit", units) : 0;
         return new long[] {1_000_000_000L, 1_000_000L, 1_000L, 1L}[unit];
     }
 }

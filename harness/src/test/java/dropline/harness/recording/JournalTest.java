@@ -37,7 +37,7 @@ final class JournalTest {
     void aJournalConvertsToEveryForm() throws IOException {
         Path file = write(journal(true));
         for (String name : List.of("j.dlr", "j.csv", "j.csv.gz")) {
-            Convert.run(file, folder.resolve(name), ReadOptions.strict(), (read, total) -> {});
+            Convert.run(RecordingFiles.of(file), folder.resolve(name), ReadOptions.strict(), (read, total) -> {});
 
             assertEquals(states(STATES), read(folder.resolve(name)).states, name);
         }
@@ -121,7 +121,7 @@ final class JournalTest {
                 columns[2] = writer.addColumn("late");
             }
             int count = i < STATES / 2 ? 2 : 3;
-            writer.state(i * 40_000_000L, count, columns, new double[] {i / 10.0, i / 7 * 0.1f, Math.sqrt(i)});
+            writer.state(i * 40_000_000L, count, columns, new double[] {i / 10.0, i * 0.1f, Math.sqrt(i)});
             if (i % 5 == 4) {
                 writer.write();
             }
@@ -135,7 +135,7 @@ final class JournalTest {
         List<String> states = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             double late = i < STATES / 2 ? Double.NaN : Math.sqrt(i);
-            states.add(i * 40_000_000L + " " + i / 10.0 + " " + (double) (i / 7 * 0.1f) + " " + late);
+            states.add(i * 40_000_000L + " " + i / 10.0 + " " + (double) (i * 0.1f) + " " + late);
         }
         return states;
     }

@@ -33,7 +33,7 @@ final class LayoutTest {
     private static final String GROUPS = """
             order: little
             datagram:
-              - constant: DATA
+              - text: DATA
               - repeat: to the end
                 of:
                   - index: uint8
@@ -96,7 +96,7 @@ final class LayoutTest {
         String text = """
                 order: middle
                 datagram:
-                  - constnat: DATA
+                  - texd: DATA
                   - skip: 0
                   - signal: altitude
                     as: flaot32
@@ -127,7 +127,7 @@ final class LayoutTest {
                 wrong.problems().stream()
                         .map(problem -> problem.where() + " " + problem.code())
                         .toList());
-        assertEquals("did you mean constant?", wrong.problems().get(1).fix());
+        assertEquals("did you mean text?", wrong.problems().get(1).fix());
     }
 
     @Test
@@ -143,7 +143,9 @@ final class LayoutTest {
         int layouts = 0;
         for (String part : page.split("\n\n")) {
             if (part.startsWith("    order:")) {
-                assertFalse(DatagramLayout.parse("record.md", part.stripIndent()).parts().isEmpty());
+                assertFalse(DatagramLayout.parse("record.md", part.stripIndent())
+                        .parts()
+                        .isEmpty());
                 layouts++;
             }
         }
