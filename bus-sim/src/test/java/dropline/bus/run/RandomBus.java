@@ -84,9 +84,10 @@ final class RandomBus {
         }
         boolean addressed = below(3) == 0;
         Protocol protocol =
-                switch (below(3)) {
+                switch (below(4)) {
                     case 0 -> DroplineFrames.create();
                     case 1 -> ModbusRtu.create();
+                    case 2 -> InventedLayouts.of(below(InventedLayouts.COUNT));
                     default ->
                         new Sized(8, List.of(new Sized.ReplyChoice(6, 0.5), new Sized.ReplyChoice(9, 0.5)), 6, 4, 4, 0);
                 };

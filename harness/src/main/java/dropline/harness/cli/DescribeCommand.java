@@ -2,6 +2,8 @@ package dropline.harness.cli;
 
 import dropline.bus.pit.Pit;
 import dropline.harness.describe.Describe;
+import dropline.harness.describe.FiguresText;
+import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.RecordingReader;
 import dropline.harness.wiring.Cards;
 import dropline.harness.wiring.WiringSheet;
@@ -111,11 +113,13 @@ final class DescribeCommand implements Callable<Integer> {
 
     private void pit() throws IOException {
         OutputFiles.mustBeWritable(cards, file);
-        Pit pit = PitFiles.read(file).pit();
+        PitFile.Understood understood = PitFiles.read(file);
+        Pit pit = understood.pit();
         if (wiring) {
             console.out().print(WiringSheet.of(pit));
         } else if (cards == null) {
             console.out().print(Describe.table(pit));
+            console.out().print(FiguresText.of(understood.figures()));
         }
         if (cards != null) {
             OutputFiles.write(cards, Cards.html(pit));

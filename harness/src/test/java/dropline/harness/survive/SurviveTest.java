@@ -205,7 +205,7 @@ final class SurviveTest {
     private Sweep sweep(Pit played, int threads) {
         Source.Opening opening = () ->
                 Source.recording(RecordingFiles.of(recording), played, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
-        return new Sweep(played, opening, 7, threads, RunLimit.USUAL);
+        return new Sweep(opening, 7, threads, RunLimit.USUAL);
     }
 
     private static Survive.Plan plan(OptionalLong at, long lasts, FaultKind... kinds) {
