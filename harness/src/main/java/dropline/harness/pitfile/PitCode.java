@@ -21,7 +21,7 @@ enum PitCode {
     IMPOSSIBLE_RANGE("a range ends before it begins"),
     UNKNOWN_NAME("nothing has this name"),
     DUPLICATE_NAME("two parts have the same name"),
-    CIRCULAR("a profile or adapter is like itself"),
+    CIRCULAR("something is like itself, or a file includes itself"),
     ADDRESS_CLASH("two nodes of a segment have the same address"),
     NUMBER_CLASH("two signals or controls have the same number"),
     REGISTER_CLASH("two values lie in the same Modbus register"),

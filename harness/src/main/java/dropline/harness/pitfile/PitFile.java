@@ -5,7 +5,6 @@ import dropline.harness.problem.Problem;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.TextFile;
 import dropline.harness.yaml.Tree;
-import dropline.harness.yaml.TreeReader;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -24,9 +23,10 @@ public final class PitFile {
      *
      * @param tree the file as written, to look up and patch values by path
      * @param recordingTime the unit of a CSV recording's time column; null where the file does not say
+     * @param figures what it rests on
      */
     public record Understood(
-            Pit pit, PitTree tree, @Nullable TimeUnit recordingTime) implements Result {}
+            Pit pit, PitTree tree, @Nullable TimeUnit recordingTime, Figures figures) implements Result {}
 
     /** A file that does not, with everything that is wrong with it. */
     public record Wrong(List<Problem> problems) implements Result {
@@ -43,18 +43,26 @@ public final class PitFile {
     }
 
     /**
-     * Reads the text of a pit file.
+     * Reads the text of a pit file; what it includes is read from where it lies.
      *
-     * @param file how problems name it
+     * @param file how problems name it, and where includes count from
      */
     public static Result parse(String file, String text) {
+        return parse(file, text, Sources::included);
+    }
+
+    static Result parse(String file, String text, Sources.Texts texts) {
         Report report = new Report();
-        Optional<Tree> tree = TreeReader.read(file, text, report);
-        tree.ifPresent(t -> BlockReader.check(t, report));
-        if (tree.isEmpty() || !(tree.get() instanceof Tree.Mapping written)) {
+        Optional<Sources.Joined> sources = Sources.read(file, text, texts, report);
+        boolean allRead = report.isEmpty();
+        sources.ifPresent(read -> BlockReader.check(read.joined(), report));
+        if (sources.isEmpty() || !allRead) {
             return new Wrong(report.list());
         }
-        Block root = BlockReader.read(Likes.written(written, Presets.read(), report), report);
+        Tree.Mapping written = sources.get().joined();
+        Tree.Mapping presets = Presets.read();
+        Likes.Written whole = Ranges.written(Likes.written(written, presets, report), report);
+        Block root = BlockReader.read(whole, report);
         Parts parts = new Parts(root);
         PitChecks.check(parts, report);
         if (!report.isEmpty()) {
@@ -66,6 +74,7 @@ public final class PitFile {
             return new Wrong(report.list());
         }
         Optional<TimeUnit> time = root.block(Schema.RECORDING).flatMap(r -> r.get(Schema.RECORDING_TIME));
-        return new Understood(pit, new PitTree(file, text, written), time.orElse(null));
+        Figures figures = Figures.of(whole, parts, FigurePaths.of(written, presets));
+        return new Understood(pit, new PitTree(file, sources.get()), time.orElse(null), figures);
     }
 }

@@ -91,7 +91,8 @@ final class ReferencePage {
             text.append("| `")
                     .append(key.name())
                     .append("` | ")
-                    .append(cell(key.type().words()));
+                    .append(cell(key.type().words()))
+                    .append(key.isFigure() ? "; a figure" : "");
             text.append(" | ")
                     .append(leftOut(key))
                     .append(" | ")

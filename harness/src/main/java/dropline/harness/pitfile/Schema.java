@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -7,6 +8,11 @@ import java.util.stream.Stream;
 /** The keys of a whole pit file. Parts have declarations of their own: {@link BusKeys}, {@link PanelKeys}. */
 final class Schema {
     static final Key<String> NAME = Key.standard("pit", Words.text("text"), "pit", "what you call the pit");
+
+    static final Key<List<Tree.Scalar>> INCLUDE = Key.optional(
+            "include",
+            Words.names("a file, or a list of files"),
+            "other pit files whose parts count as if they were written here; paths count from the folder of this file");
 
     static final Key<Long> STATE_RATE = Key.standard(
             "state-rate",
@@ -23,8 +29,8 @@ final class Schema {
                     .with("s", TimeUnit.SECONDS)
                     .with("ms", TimeUnit.MILLISECONDS)
                     .with("us", TimeUnit.MICROSECONDS)),
-            "unit of a CSV recording's first column, over what its heading says; where left out, the heading's, else"
-                    + " s");
+            "unit of a recording's times, where it is text, over what its heading says; where left out, the heading's,"
+                    + " else s");
 
     static final Section RECORDING =
             Section.one("recording", "how the pit's recordings are to be understood", List.of(RECORDING_TIME));
@@ -62,7 +68,7 @@ final class Schema {
     static final Section ROOT = Section.one(
             "",
             "",
-            List.of(NAME),
+            List.of(NAME, INCLUDE),
             HOST,
             RECORDING,
             LOAD,

@@ -85,6 +85,11 @@ final class Times {
                     : time(written, text, key, report).map(Distribution::constant);
         }
 
+        @Override
+        public Optional<Distribution> scaled(Distribution value, Scale scale) {
+            return scale.of(value);
+        }
+
         private Optional<Distribution> exponential(Matcher parts, Tree.Scalar text, String key, Report report) {
             Optional<Long> base = time(parts.group(1), text, key, report);
             Optional<Long> mean = base.isEmpty() ? base : time(parts.group(2), text, key, report);

@@ -13,6 +13,11 @@ interface Type<T> {
     /** The value, or empty with the reason reported. */
     Optional<T> read(Tree tree, String key, Report report);
 
+    /** A value scaled; empty where it cannot be, leaves what may be written, or is no other. */
+    default Optional<T> scaled(T value, Scale scale) {
+        return Optional.empty();
+    }
+
     /** A type written as one piece of text. */
     abstract class OfText<T> implements Type<T> {
         private final String words;

@@ -31,6 +31,22 @@ final class RecordingFile {
         }
     }
 
+    static boolean isMeant(Path file) {
+        if (RecordingForm.of(file).isPresent()) {
+            return true;
+        }
+        try (SourceStream source = SourceStream.open(file)) {
+            TextLook look = TextLook.at(source.peek(LOOK));
+            return source.isPacked()
+                    || source.beginsWithMagic()
+                    || look.isJson()
+                    || look.isJsonList()
+                    || look.isTable();
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
     private static void mustBeText(SourceStream source, TextLook look) throws RecordingException {
         String binary = look.binary();
         if (binary != null) {

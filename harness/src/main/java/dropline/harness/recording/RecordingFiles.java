@@ -28,7 +28,7 @@ public record RecordingFiles(Path states, @Nullable Path controls) {
      *
      * @throws RecordingException if one is no recording, or the two cannot be taken together
      */
-    RecordingReader open(ReadOptions options) throws IOException {
+    public RecordingReader open(ReadOptions options) throws IOException {
         RecordingReader reader = RecordingReader.open(states, options);
         if (controls == null) {
             return reader;

@@ -20,6 +20,13 @@ public interface RecordingReader extends Closeable {
         return RecordingFile.open(file, options);
     }
 
+    /**
+     * Whether a file is meant to be a recording, by its name's ending or by how it begins; it may still be a wrong one.
+     */
+    static boolean isMeant(Path file) {
+        return RecordingFile.isMeant(file);
+    }
+
     /** The columns in the file's order, without time and controls. */
     List<RecordingColumn> columns();
 

@@ -50,6 +50,14 @@ record TextLook(String text, Charset charset) {
         return firstCharacter(0) == '{';
     }
 
+    /** Whether it begins with the names of a table's columns, as no file of keys and values does. */
+    boolean isTable() {
+        List<String> names = names();
+        return names.size() > 1
+                && binary() == null
+                && names.stream().noneMatch(name -> name.contains(": ") || name.endsWith(":") || name.startsWith("#"));
+    }
+
     /** Whether it begins as a JSON list of objects does, which is not a line each. */
     boolean isJsonList() {
         return firstCharacter(0) == '[' && firstCharacter(text.indexOf('[') + 1) == '{';
