@@ -28,8 +28,10 @@ final class DocumentedCommandsTest {
         texts.add(Files.readString(root.resolve("README.md")));
         texts.add(Files.readString(root.resolve("docs/manual.md")));
         texts.add(Files.readString(root.resolve("docs/record.md")));
+        texts.add(Files.readString(root.resolve("docs/custom-protocols.md")));
         texts.add(Captured.run("--help").out());
-        for (String command : List.of("replay", "describe", "convert", "record", "demo", "faults", "survive")) {
+        for (String command :
+                List.of("replay", "describe", "layout", "convert", "record", "demo", "faults", "survive")) {
             texts.add(Captured.run(command, "--help").out());
         }
 
