@@ -47,7 +47,7 @@ final class Trial implements Sweep.Variant {
     @Override
     public void ended() {
         if (measure != null) {
-            strain = Strain.of(pit, Layout.of(pit), measure);
+            strain = Strain.of(measure);
             measure = null;
         }
     }
