@@ -12,7 +12,9 @@ public final class FiguresText {
     /** A heading, the counts, and a line for each guess. Lines end in {@code \n}. */
     public static String of(Figures figures) {
         StringBuilder text = new StringBuilder("\nFigures\n\n");
-        Trials.counted(figures).sentences().forEach(sentence -> text.append(sentence).append('\n'));
+        Trials.counted(figures)
+                .sentences()
+                .forEach(sentence -> text.append(sentence).append('\n'));
         Table guesses = new Table("guessed", "about", "on segment", "written at");
         for (Figure guess : figures.of(Origin.GUESSED)) {
             guesses.row(guess.path(), guess.text(), String.join(", ", guess.segments()), guess.where());

@@ -115,8 +115,7 @@ public final class Trials {
         new Sweep(stretch.of(from, from + length), seed, threads, RunLimit.USUAL).run(runs, progress);
         return counted(
                 figures,
-                new RestsOn.Tried(
-                        tried.size(), from, from + length, idle, refused, left, next(tried, asWritten)));
+                new RestsOn.Tried(tried.size(), from, from + length, idle, refused, left, next(tried, asWritten)));
     }
 
     private long length(long durationNanos, int runs) {

@@ -84,8 +84,7 @@ final class Block {
         scaled.places.putAll(places);
         scaled.figures.addAll(figures);
         blocks.forEach((child, named) -> scaled.blocks.put(
-                child,
-                named.stream().map(b -> b.scaled(figure, scale, report)).toList()));
+                child, named.stream().map(b -> b.scaled(figure, scale, report)).toList()));
         for (Key<?> key : section.keys()) {
             if (key.isFigure() && has(key) && at(key).place().equals(figure)) {
                 scaled.scale(key, scale, report);

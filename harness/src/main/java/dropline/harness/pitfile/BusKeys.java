@@ -39,17 +39,23 @@ final class BusKeys {
     // --- adapters -------------------------------------------------------------------------------------------------
 
     static final Key<Long> LATENCY_TIMER = Key.optional(
-            "latency-timer",
-            Times.timeOr("none", Times.MILLI, 255 * Times.MILLI),
-            "how long a packet that is not full waits (FTDI AN232B-04: 1..255 ms); none where left out").figure();
+                    "latency-timer",
+                    Times.timeOr("none", Times.MILLI, 255 * Times.MILLI),
+                    "how long a packet that is not full waits (FTDI AN232B-04: 1..255 ms); none where left out")
+            .figure();
     static final Key<Integer> PACKET = Key.optional(
-            "packet",
-            Numbers.whole(1, 65535),
-            "characters that make a packet full; 62 where left out (FTDI AN232B-04)").figure();
+                    "packet",
+                    Numbers.whole(1, 65535),
+                    "characters that make a packet full; 62 where left out (FTDI AN232B-04)")
+            .figure();
     static final Key<Long> USB_FRAME = Key.optional(
-            "usb-frame", Times.timeOr("none", Times.MICRO, Times.SECOND), "the USB frame; none where left out").figure();
+                    "usb-frame", Times.timeOr("none", Times.MICRO, Times.SECOND), "the USB frame; none where left out")
+            .figure();
     static final Key<Distribution> WAKE_UP = Key.optional(
-            "wake-up", Times.distribution(), "time until the host's program has the packet; 0 us where left out").figure();
+                    "wake-up",
+                    Times.distribution(),
+                    "time until the host's program has the packet; 0 us where left out")
+            .figure();
 
     static final List<Key<?>> ADAPTER_KEYS = List.of(FIGURES_FROM, LATENCY_TIMER, PACKET, USB_FRAME, WAKE_UP);
     static final Section ADAPTERS = Section.named("adapters", "USB adapters, by name", ADAPTER_KEYS)
@@ -83,27 +89,34 @@ final class BusKeys {
                     .with("loop", ReplyFrom.LOOP)),
             "where replies are made; loop where left out");
     static final Key<Distribution> REPLY_GAP = Key.optional(
-            "reply-gap",
-            Times.distribution(),
-            "last stop bit of the request to first start bit of the reply when nothing blocks; must be known").figure();
+                    "reply-gap",
+                    Times.distribution(),
+                    "last stop bit of the request to first start bit of the reply when nothing blocks; must be known")
+            .figure();
     static final Key<Long> ENABLE_LEAD = Key.optional(
-            "enable-lead", Times.time(0, Times.SECOND), "driver on to first start bit; 0 us where left out").figure();
+                    "enable-lead", Times.time(0, Times.SECOND), "driver on to first start bit; 0 us where left out")
+            .figure();
     static final Key<Long> RELEASE_TAIL = Key.optional(
-            "release-tail", Times.time(0, Times.SECOND), "last stop bit to driver off; 0 us where left out").figure();
+                    "release-tail", Times.time(0, Times.SECOND), "last stop bit to driver off; 0 us where left out")
+            .figure();
     static final Key<Long> LOOP_PASS = Key.optional(
-            "loop-pass",
-            Times.time(0, 10 * Times.SECOND),
-            "longest pass of an unblocked main loop; 0 us where left out").figure();
+                    "loop-pass",
+                    Times.time(0, 10 * Times.SECOND),
+                    "longest pass of an unblocked main loop; 0 us where left out")
+            .figure();
     static final Key<Integer> FIFO = Key.optional(
-            "fifo",
-            Numbers.whole(1, 1024),
-            "characters the UART holds while interrupts are off, beside its shift register; 2 where left out").figure();
+                    "fifo",
+                    Numbers.whole(1, 1024),
+                    "characters the UART holds while interrupts are off, beside its shift register; 2 where left out")
+            .figure();
     static final Key<Integer> RING = Key.optional(
-            "ring",
-            Numbers.whole(1, 65535),
-            "characters the receive ring holds while the loop is blocked; 63 where left out").figure();
-    static final Key<Long> BOOT =
-            Key.optional("boot", Times.time(0, Times.HOUR), "reset to first reply; 0 us where left out").figure();
+                    "ring",
+                    Numbers.whole(1, 65535),
+                    "characters the receive ring holds while the loop is blocked; 63 where left out")
+            .figure();
+    static final Key<Long> BOOT = Key.optional(
+                    "boot", Times.time(0, Times.HOUR), "reset to first reply; 0 us where left out")
+            .figure();
     static final Key<Long> CLOCK = Key.optional(
             "clock",
             Numbers.measure(Measure.frequency(), 1_000, 4_000_000_000L),
@@ -132,9 +145,11 @@ final class BusKeys {
             Words.choice(new Choices<Integer>().with("16", 16).with("8", 8)),
             "how often its UART samples a bit: 8 at an AVR's double speed; 16 where left out");
 
-    static final Key<Long> TASK_EVERY =
-            Key.required("every", Times.time(Times.MICRO, Times.HOUR), "from one start to the next").figure();
-    static final Key<Long> TASK_TAKES = Key.required("takes", Times.time(1, Times.HOUR), "how long it blocks").figure();
+    static final Key<Long> TASK_EVERY = Key.required(
+                    "every", Times.time(Times.MICRO, Times.HOUR), "from one start to the next")
+            .figure();
+    static final Key<Long> TASK_TAKES = Key.required("takes", Times.time(1, Times.HOUR), "how long it blocks")
+            .figure();
     static final Key<Blocks> TASK_BLOCKS =
             Key.standard("blocks", blocks(), "loop", "what it keeps from running on its node");
 

@@ -160,8 +160,7 @@ final class Likes {
 
     /** A key's own value, save where it says to take that of the like. */
     private static Tree.Entry own(Section section, Tree.Entry entry, Tree.@Nullable Entry below) {
-        boolean figure =
-                section.key(entry.key().text()).filter(Key::isFigure).isPresent();
+        boolean figure = section.key(entry.key().text()).filter(Key::isFigure).isPresent();
         return below != null && figure && Stated.isPreset(entry.value()) ? below : entry;
     }
 

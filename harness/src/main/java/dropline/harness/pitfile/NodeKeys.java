@@ -10,9 +10,10 @@ final class NodeKeys {
     private static final Pattern ADDRESS_RANGE = Pattern.compile("(\\d{1,4})\\s*\\.\\.\\s*(\\d{1,4})");
 
     static final Key<Long> DRAWS = Key.optional(
-            "draws",
-            Numbers.measure(Measure.current(), 0, 100_000_000),
-            "current it takes from its supply; unknown where left out").figure();
+                    "draws",
+                    Numbers.measure(Measure.current(), 0, 100_000_000),
+                    "current it takes from its supply; unknown where left out")
+            .figure();
     static final Key<Integer> UARTS =
             Key.optional("uarts", Numbers.whole(1, 16), "serial ports it has; unknown where left out");
 
@@ -31,19 +32,25 @@ final class NodeKeys {
             .orName();
 
     static final Key<Double> UNIT_LOAD = Key.optional(
-            "unit-load",
-            Numbers.share(),
-            "its load on the pair in unit loads (TIA-485-A): 1, 1/4, 1/8; 1 where left out").figure();
+                    "unit-load",
+                    Numbers.share(),
+                    "its load on the pair in unit loads (TIA-485-A): 1, 1/4, 1/8; 1 where left out")
+            .figure();
     static final Key<Long> EDGE = Key.optional(
-            "edge", Times.time(1, Times.MILLI), "shortest rise or fall time of its driver; unknown where left out").figure();
+                    "edge",
+                    Times.time(1, Times.MILLI),
+                    "shortest rise or fall time of its driver; unknown where left out")
+            .figure();
     static final Key<Long> TERMINATOR = Key.optional(
-            "terminator",
-            Numbers.measureOr("none", 0, Measure.resistance(), 1, 100_000),
-            "resistor across the pair that it carries itself; none where left out").figure();
+                    "terminator",
+                    Numbers.measureOr("none", 0, Measure.resistance(), 1, 100_000),
+                    "resistor across the pair that it carries itself; none where left out")
+            .figure();
     static final Key<Long> OWN_BIAS = Key.optional(
-            "bias",
-            Numbers.measureOr("none", 0, Measure.resistance(), 1, 10_000_000),
-            "each of the two resistors with which it biases the pair itself; none where left out").figure();
+                    "bias",
+                    Numbers.measureOr("none", 0, Measure.resistance(), 1, 10_000_000),
+                    "each of the two resistors with which it biases the pair itself; none where left out")
+            .figure();
 
     private static final List<Key<?>> TRANSCEIVER_KEYS = List.of(
             BusKeys.FIGURES_FROM,
@@ -67,8 +74,8 @@ final class NodeKeys {
 
     static final Key<Tree.Scalar> NODE_SEGMENT =
             Key.required("segment", new NameAt("the name of a segment"), "the segment it is on");
-    static final Key<Integer> ADDRESS =
-            Key.required("address", Numbers.whole(1, 247), "its address, one for each node of a segment; or addresses, for several");
+    static final Key<Integer> ADDRESS = Key.required(
+            "address", Numbers.whole(1, 247), "its address, one for each node of a segment; or addresses, for several");
     /** From one address to another, both meant. */
     record Addresses(int first, int last) {}
 
@@ -90,7 +97,8 @@ final class NodeKeys {
                     }
                     if (last < first) {
                         String fix = "write addresses: " + last + ".." + first;
-                        report.at(text, key, PitCode.IMPOSSIBLE_RANGE, "a range that ends where it begins or later", fix);
+                        report.at(
+                                text, key, PitCode.IMPOSSIBLE_RANGE, "a range that ends where it begins or later", fix);
                         return Optional.empty();
                     }
                     return Optional.of(new Addresses(first, last));

@@ -74,9 +74,10 @@ final class PanelChecks {
         if (signal.text().contains("#")) {
             String expected = "a signal; # is the address only on a panel whose node has addresses:";
             report.at(signal, "shows", PitCode.UNKNOWN_NAME, expected, "write the signal's whole name");
-        } else if (parts.signalNames().stream().anyMatch(name -> name.matches(Pattern.quote(signal.text()) + " \\d+"))) {
-            String fix = "write \"" + signal.text()
-                    + " #\" in quotes: without them YAML takes # for the start of a comment";
+        } else if (parts.signalNames().stream()
+                .anyMatch(name -> name.matches(Pattern.quote(signal.text()) + " \\d+"))) {
+            String fix =
+                    "write \"" + signal.text() + " #\" in quotes: without them YAML takes # for the start of a comment";
             String expected = "a signal: " + Report.oneOf(parts.signalNames());
             report.at(signal, "shows", PitCode.UNKNOWN_NAME, expected, fix);
         } else {

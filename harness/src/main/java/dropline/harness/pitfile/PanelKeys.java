@@ -43,20 +43,24 @@ final class PanelKeys {
     static final Key<List<Tree.Scalar>> SHOWS =
             Key.required("shows", Words.names("the name of a signal, or a list of names"), "the signals it shows");
     static final Key<Long> DELAY = Key.standard(
-            "delay",
-            Times.time(0, 10 * Times.SECOND),
-            "0 us",
-            "lamp: time to switch; gauge stepper, servo: command to first motion").figure();
+                    "delay",
+                    Times.time(0, 10 * Times.SECOND),
+                    "0 us",
+                    "lamp: time to switch; gauge stepper, servo: command to first motion")
+            .figure();
     static final Key<Long> REFRESH_EVERY = Key.optional(
-            "refresh-every",
-            Times.time(Times.MICRO, Times.HOUR),
-            "digits, character LCD, OLED: from one refresh to the next; servo: its frame, 20 ms where left out").figure();
+                    "refresh-every",
+                    Times.time(Times.MICRO, Times.HOUR),
+                    "digits, character LCD, OLED: from one refresh to the next; servo: its frame, 20 ms where left out")
+            .figure();
     static final Key<Long> REFRESH_TAKES = Key.optional(
-            "refresh-takes", Times.time(1, Times.HOUR), "digits, character LCD, OLED: how long a refresh takes").figure();
+                    "refresh-takes", Times.time(1, Times.HOUR), "digits, character LCD, OLED: how long a refresh takes")
+            .figure();
     static final Key<Blocks> REFRESH_BLOCKS =
             Key.standard("refresh-blocks", BusKeys.blocks(), "loop", "what a refresh keeps from running on its node");
-    static final Key<Numbers.Speed> SPEED =
-            Key.optional("speed", Numbers.speed(), "gauge stepper, servo: greatest speed").figure();
+    static final Key<Numbers.Speed> SPEED = Key.optional(
+                    "speed", Numbers.speed(), "gauge stepper, servo: greatest speed")
+            .figure();
 
     static final Section INDICATORS = Section.named(
                     "indicators",
@@ -77,11 +81,17 @@ final class PanelKeys {
             Numbers.whole(0, 65535),
             "number on the wire (with modbus-rtu, its register), one for each control of a node");
     static final Key<Long> DEBOUNCE = Key.standard(
-            "debounce", Times.time(0, 10 * Times.SECOND), "0 us", "how long a contact must hold still to be believed").figure();
+                    "debounce",
+                    Times.time(0, 10 * Times.SECOND),
+                    "0 us",
+                    "how long a contact must hold still to be believed")
+            .figure();
     static final Key<Long> BOUNCE = Key.standard(
-            "bounce", Times.time(0, 10 * Times.SECOND), "0 us", "longest time its contact bounces after a move").figure();
+                    "bounce", Times.time(0, 10 * Times.SECOND), "0 us", "longest time its contact bounces after a move")
+            .figure();
     static final Key<Integer> DEAD_BAND = Key.standard(
-            "dead-band", Numbers.whole(0, 65535), "0", "axis: moves up to this many units are not reported").figure();
+                    "dead-band", Numbers.whole(0, 65535), "0", "axis: moves up to this many units are not reported")
+            .figure();
 
     static final Section CONTROLS = Section.named(
                     "controls",

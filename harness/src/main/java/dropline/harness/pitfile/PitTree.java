@@ -47,7 +47,7 @@ public final class PitTree {
     public Optional<Value> get(String path) {
         return Optional.ofNullable(values.get(path))
                 .map(v -> new Value(
-                v.text(), v.place().file(), v.place().line(), v.place().column()));
+                        v.text(), v.place().file(), v.place().line(), v.place().column()));
     }
 
     /** Paths whose values differ between the two, or that only one of them has; those of this tree first. */

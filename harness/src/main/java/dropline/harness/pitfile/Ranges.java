@@ -75,13 +75,16 @@ final class Ranges {
         ranges.put(node.key().text(), range.get());
         List<Tree.Entry> nodes = new ArrayList<>();
         for (int address = range.get().first(); address <= range.get().last(); address++) {
-            Tree.Scalar number =
-                    new Tree.Scalar(Integer.toString(address), false, several.get().value().place());
+            Tree.Scalar number = new Tree.Scalar(
+                    Integer.toString(address), false, several.get().value().place());
             List<Tree.Entry> own = new ArrayList<>();
             for (Tree.Entry entry : keys.entries()) {
                 own.add(
                         entry.equals(several.get())
-                                ? new Tree.Entry(new Tree.Scalar("address", false, entry.key().place()), number)
+                                ? new Tree.Entry(
+                                        new Tree.Scalar(
+                                                "address", false, entry.key().place()),
+                                        number)
                                 : marked(entry, number.text()));
             }
             nodes.add(new Tree.Entry(name(node.key(), number.text()), new Tree.Mapping(own, keys.place())));

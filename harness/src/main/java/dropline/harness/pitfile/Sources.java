@@ -156,7 +156,8 @@ final class Sources {
 
     private static Tree join(Section section, Tree.Entry first, Tree.Entry second) {
         if (!(first.value() instanceof Tree.Mapping one && second.value() instanceof Tree.Mapping other)) {
-            throw new AssertionError("only groups are joined: key=" + first.key().text());
+            throw new AssertionError(
+                    "only groups are joined: key=" + first.key().text());
         }
         List<Tree.Entry> both = new ArrayList<>(one.entries());
         both.addAll(other.entries());

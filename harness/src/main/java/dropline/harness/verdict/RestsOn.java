@@ -13,7 +13,12 @@ import org.jspecify.annotations.Nullable;
  * @param unstated without a word on it
  * @param tried what became of trying the guesses; null where there are none, or none were tried
  */
-public record RestsOn(int measured, int preset, int guessed, int unstated, @Nullable Tried tried) {
+public record RestsOn(
+        int measured,
+        int preset,
+        int guessed,
+        int unstated,
+        @Nullable Tried tried) {
     private static final int MOST_NAMES = 3;
 
     /**
@@ -85,7 +90,10 @@ public record RestsOn(int measured, int preset, int guessed, int unstated, @Null
                 .append(", ")
                 .append(next.where())
                 .append("). ");
-        text.append("As written, ").append(words(next.asWritten())).append(" on segment ").append(next.segment());
+        text.append("As written, ")
+                .append(words(next.asWritten()))
+                .append(" on segment ")
+                .append(next.segment());
         at(text, "at half", next.half());
         at(text, "at double", next.twice());
         return text.append('.').toString();
@@ -101,7 +109,8 @@ public record RestsOn(int measured, int preset, int guessed, int unstated, @Null
         String fails = strain.failing() == 0
                 ? "nothing fails"
                 : strain.failing() == 1 ? "1 fails" : strain.failing() + " fail";
-        return (strain.tightest().isEmpty() ? "nothing updated" : strain.tightest()) + " takes " + Words.share(strain.share()) + " of its limit and " + fails;
+        return (strain.tightest().isEmpty() ? "nothing updated" : strain.tightest()) + " takes "
+                + Words.share(strain.share()) + " of its limit and " + fails;
     }
 
     private static String how(Tried tried) {

@@ -10,8 +10,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * How near the panels and controls of a segment came to their limits in a run: what there is to compare between runs
- * of one stretch.
+ * How near the panels and controls of a segment came to their limits in a run: what there is to compare between runs of
+ * one stretch.
  *
  * @param failing how many missed their limit
  * @param share the slowest latency of the one nearest its limit, as a share of that limit
@@ -27,7 +27,8 @@ public record Strain(int failing, double share, String tightest) {
             for (SlotMeasure slot : panel.slots()) {
                 seen.add(slot.latency(), slot.openNanos(), slot.lost());
             }
-            each.add(seen.against(panel.panel().budget().updateNanos(), panel.panel().name()));
+            each.add(seen.against(
+                    panel.panel().budget().updateNanos(), panel.panel().name()));
         }
         for (ControlMeasure control : measures.controls()) {
             Layout.ControlPlace place = control.place();

@@ -115,19 +115,23 @@ final class TrialsTest {
                 .replace("about 31 ms", "31 ms");
         RestsOn restsOn = restsOn(text, LASTS);
 
-        assertEquals("None of the guesses moves the verdict, whether halved or doubled.", restsOn.sentences().get(1));
+        assertEquals(
+                "None of the guesses moves the verdict, whether halved or doubled.",
+                restsOn.sentences().get(1));
     }
 
     @Test
     void aRunShorterThanTheShortestStretchIsTriedWhole() throws IOException {
-        RestsOn.Tried tried = assertNotNull(restsOn(text("1 s", "110 ms"), SECOND).tried());
+        RestsOn.Tried tried =
+                assertNotNull(restsOn(text("1 s", "110 ms"), SECOND).tried());
 
         assertEquals(0, tried.fromNanos());
         assertEquals(SECOND, tried.untilNanos());
     }
 
     private static RestsOn.Next next(String lamps, String readout) throws IOException {
-        return assertNotNull(assertNotNull(restsOn(text(lamps, readout), LASTS).tried()).next());
+        return assertNotNull(
+                assertNotNull(restsOn(text(lamps, readout), LASTS).tried()).next());
     }
 
     private static String text(String lamps, String readout) {

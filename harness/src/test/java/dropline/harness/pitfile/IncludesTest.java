@@ -53,15 +53,17 @@ final class IncludesTest {
         write("more.yaml", MORE);
         write("other.yaml", "include: more.yaml\n");
 
-        assertEquals(
-                List.of("c", "a", "b"), nodes(understood("include: [more.yaml, other.yaml]\n" + PitText.SMALL)));
+        assertEquals(List.of("c", "a", "b"), nodes(understood("include: [more.yaml, other.yaml]\n" + PitText.SMALL)));
     }
 
     @Test
     void carriageReturnsAndAByteOrderMarkDoNoHarm() throws IOException {
         write("more.yaml", "\uFEFF" + MORE.replace("\n", "\r\n"));
 
-        assertEquals(3, nodes(understood("include: more.yaml\r\n" + PitText.SMALL.replace("\n", "\r\n"))).size());
+        assertEquals(
+                3,
+                nodes(understood("include: more.yaml\r\n" + PitText.SMALL.replace("\n", "\r\n")))
+                        .size());
     }
 
     @Test
@@ -117,8 +119,8 @@ final class IncludesTest {
 
     @Test
     void aMissingIncludeIsToldWhereItIsWrittenAndNothingElseIs() throws IOException {
-        String text = text(PitText.SMALL.replace("profile: 32-bit", "profile: from elsewhere")
-                + "include: [missing.yaml, .]\n");
+        String text = text(
+                PitText.SMALL.replace("profile: 32-bit", "profile: from elsewhere") + "include: [missing.yaml, .]\n");
 
         assertEquals("""
                 MAIN:24:11: include: NO_SUCH_FILE
@@ -135,7 +137,9 @@ final class IncludesTest {
 
     @Test
     void aNameThatNoFileCanHaveIsNoSuchFile() throws IOException {
-        assertEquals("NO_SUCH_FILE", problems(PitText.SMALL + "include: \"a\\0b\"\n").get(0).code());
+        assertEquals(
+                "NO_SUCH_FILE",
+                problems(PitText.SMALL + "include: \"a\\0b\"\n").get(0).code());
     }
 
     @Test
@@ -152,9 +156,7 @@ final class IncludesTest {
         assertEquals(
                 MORE.replace("4 s", "5 s"),
                 patched.tree().texts().get(folder.resolve("more.yaml").toString()));
-        assertEquals(
-                Optional.of("3"),
-                patched.tree().get("nodes.c.address").map(PitTree.Value::text));
+        assertEquals(Optional.of("3"), patched.tree().get("nodes.c.address").map(PitTree.Value::text));
     }
 
     private void write(String name, String text) throws IOException {

@@ -13,8 +13,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 final class OriginsTest {
     private static final String TEXT = PitText.with("profile: 8-bit loop", "profile: gauge board")
-            .replace("speed: 90 deg/s", "speed: about 90 deg/s")
-            .replace("refresh-takes: 2 ms", "refresh-takes: '2 ms, measured 2026-11-20'")
+                    .replace("speed: 90 deg/s", "speed: about 90 deg/s")
+                    .replace("refresh-takes: 2 ms", "refresh-takes: '2 ms, measured 2026-11-20'")
             + """
             profiles:
               gauge board:
@@ -69,8 +69,10 @@ final class OriginsTest {
         List<String> presets =
                 figures.of(Origin.PRESET).stream().map(Figure::path).toList();
 
-        assertEquals(1, presets.stream().filter("profile 8-bit loop, boot"::equals).count(), presets::toString);
-        assertEquals(0, presets.stream().filter("profile 8-bit loop, fifo"::equals).count(), presets::toString);
+        assertEquals(
+                1, presets.stream().filter("profile 8-bit loop, boot"::equals).count(), presets::toString);
+        assertEquals(
+                0, presets.stream().filter("profile 8-bit loop, fifo"::equals).count(), presets::toString);
         assertEquals(1, presets.stream().filter("profile 32-bit, fifo"::equals).count(), presets::toString);
     }
 
@@ -111,7 +113,8 @@ final class OriginsTest {
         assertEquals(
                 Optional.of(45.0),
                 figures.scaled(figures.of(Origin.GUESSED).get(1), Scale.HALF)
-                        .map(pit -> pit.segments().get(0).nodes().get(0).panels().get(0))
+                        .map(pit ->
+                                pit.segments().get(0).nodes().get(0).panels().get(0))
                         .map(panel -> panel.indicators().get(0).ratePerSecond()));
     }
 
@@ -157,7 +160,9 @@ final class OriginsTest {
     void aChoiceHasNoOrigin() {
         assertEquals(
                 "WRONG_TYPE",
-                PitText.problems(PitText.with("address: 1", "address: about 1")).get(0).code());
+                PitText.problems(PitText.with("address: 1", "address: about 1"))
+                        .get(0)
+                        .code());
     }
 
     private static PitFile.Understood figures(String text) {

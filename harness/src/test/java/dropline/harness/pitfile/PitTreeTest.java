@@ -28,7 +28,8 @@ final class PitTreeTest {
         assertEquals(250_000, patched.pit().segments().get(0).baud());
         assertEquals(List.of("segments.left.baud"), tree.differences(patched.tree()));
         assertEquals(
-                PitText.SMALL.replace("500 kbaud", "250 kbaud"), patched.tree().texts().get("pit.yaml"));
+                PitText.SMALL.replace("500 kbaud", "250 kbaud"),
+                patched.tree().texts().get("pit.yaml"));
     }
 
     @Test

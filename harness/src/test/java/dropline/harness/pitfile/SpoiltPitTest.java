@@ -13,9 +13,36 @@ final class SpoiltPitTest {
     private static final int ROUNDS = 3_000;
 
     private static final String[] PIECES = {
-        "like: gauge", "like: second", "{like: x}", "preset", "about ", ", measured 2026-11-20", "#", "\"#\"", ": ", "[", "}",
-        "addresses: 1..9", "address: 3", "include: more.yaml", "include: pit.yaml", "kinds:", "nodes:", "panels:", "\n", "  ", "- ",
-        "profiles: {second: third, third: second}", "8-bit loop", "boards:", "!!map", "&a", "*a", "\t", "\u0000", "1..300"
+        "like: gauge",
+        "like: second",
+        "{like: x}",
+        "preset",
+        "about ",
+        ", measured 2026-11-20",
+        "#",
+        "\"#\"",
+        ": ",
+        "[",
+        "}",
+        "addresses: 1..9",
+        "address: 3",
+        "include: more.yaml",
+        "include: pit.yaml",
+        "kinds:",
+        "nodes:",
+        "panels:",
+        "\n",
+        "  ",
+        "- ",
+        "profiles: {second: third, third: second}",
+        "8-bit loop",
+        "boards:",
+        "!!map",
+        "&a",
+        "*a",
+        "\t",
+        "\u0000",
+        "1..300"
     };
 
     private static final String MORE = """
@@ -41,7 +68,9 @@ final class SpoiltPitTest {
     void twoSpoiltFilesAreUnderstoodOrHaveProblems() {
         String main = "include: more.yaml\n" + PitText.SMALL;
         String good = MORE.replace(", delay: preset", "");
-        assertTrue(parse(main, good) instanceof PitFile.Understood, () -> parse(main, good).toString());
+        assertTrue(
+                parse(main, good) instanceof PitFile.Understood,
+                () -> parse(main, good).toString());
 
         int understood = 0;
         for (int seed = 0; seed < ROUNDS; seed++) {
@@ -52,7 +81,8 @@ final class SpoiltPitTest {
                 PitFile.Result result = parse(first, second);
                 if (result instanceof PitFile.Wrong wrong) {
                     assertFalse(wrong.problems().isEmpty(), "seed=" + seed);
-                    wrong.problems().forEach(problem -> assertFalse(problem.text().isBlank()));
+                    wrong.problems()
+                            .forEach(problem -> assertFalse(problem.text().isBlank()));
                 } else {
                     understood++;
                 }
