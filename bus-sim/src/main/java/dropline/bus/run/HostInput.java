@@ -8,6 +8,7 @@ import dropline.bus.fault.FaultKind;
 import dropline.bus.host.StateBlock;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Controller;
+import dropline.bus.pit.Hub;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
@@ -21,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What reaches a segment from outside, in order of time: recorded changes, the host's state instants, their arrival at
  * the controller (a hub board has them one USB lead later), and moves of the segment's controls; and what its parts do
- * by themselves because something is wrong with them.
+ * by themselves.
  */
 final class HostInput {
     private static final long NEVER = Long.MAX_VALUE;
@@ -36,7 +37,7 @@ final class HostInput {
     private final Controls controls;
     private final EventOrder events;
     private final Arrival arrival;
-    private final @Nullable PartFaults parts;
+    private final @Nullable PartSteps parts;
     private final Fault @Nullable [] silences;
     private final boolean[] wanted;
     private final long periodNanos;
@@ -74,7 +75,7 @@ final class HostInput {
             EventOrder events,
             Arrival arrival,
             List<Fault> faults,
-            @Nullable PartFaults parts) {
+            @Nullable PartSteps parts) {
         this.parts = parts;
         silences = silences(faults);
         this.segmentIndex = segmentIndex;
@@ -93,12 +94,21 @@ final class HostInput {
         lead = segment.controller().kind() == Controller.Kind.HUB
                 ? segment.controller().adapter()
                 : Adapter.NONE;
-        usbStream = Draws.stream(seed, Draws.nameHash(segment.name()), Purpose.STATE_USB);
-        wakeStream = Draws.stream(seed, Draws.nameHash(segment.name()), Purpose.STATE_WAKE_UP);
+        long way = Draws.nameHash(way(pit, segmentIndex));
+        usbStream = Draws.stream(seed, way, Purpose.STATE_USB);
+        wakeStream = Draws.stream(seed, way, Purpose.STATE_WAKE_UP);
         serial = new int[count];
         value = new long[count];
         changed = new int[count];
         isChanged = new boolean[count];
+    }
+
+    /** What the draws of the way in hang on: a board has a state once for all its segments. */
+    private static String way(Pit pit, int segmentIndex) {
+        Hub hub = pit.hubOf(segmentIndex);
+        return hub == null || hub.segments().size() == 1
+                ? pit.segments().get(segmentIndex).name()
+                : hub.name();
     }
 
     /** The next stretch of state. */

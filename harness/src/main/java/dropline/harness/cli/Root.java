@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
             FaultsCommand.class,
             SurviveCommand.class,
             DescribeCommand.class,
+            LayoutCommand.class,
             ConvertCommand.class,
             DemoCommand.class
         },

@@ -30,18 +30,23 @@ final class Guess {
         }
     }
 
+    /** The segments that are other ones, and those that run with one. */
     private static List<Trial> changed(Pit pit, Pit other) {
         List<Trial> changed = new ArrayList<>();
         for (int i = 0; i < pit.segments().size(); i++) {
-            Segment before = pit.segments().get(i);
-            Segment after = other.segments().get(i);
-            boolean same =
-                    before.nodes().equals(after.nodes()) && before.controller().equals(after.controller());
-            if (!same) {
+            if (pit.runsWith(i).stream().anyMatch(segment -> differs(pit, other, segment))) {
                 changed.add(new Trial(other, i));
             }
         }
         return changed;
+    }
+
+    private static boolean differs(Pit pit, Pit other, int segment) {
+        Segment before = pit.segments().get(segment);
+        Segment after = other.segments().get(segment);
+        return !before.nodes().equals(after.nodes())
+                || !before.controller().equals(after.controller())
+                || pit.turnNanos(segment) != other.turnNanos(segment);
     }
 
     Figure figure() {

@@ -10,8 +10,13 @@ import dropline.harness.verdict.Strain;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** One segment of a pit over a stretch, as written or with one guess scaled. Holds its measure only while it runs. */
+/**
+ * One segment of a pit over a stretch, as written or with one guess scaled; others that run with it are not measured.
+ * Holds its measure only while it runs.
+ */
 final class Trial implements Sweep.Variant {
+    private static final TraceSink UNHEARD = new TraceSink() {};
+
     private final Pit pit;
     private final int segment;
     private @Nullable SegmentMeasures measure;
@@ -38,10 +43,13 @@ final class Trial implements Sweep.Variant {
     }
 
     @Override
-    public TraceSink begin() {
-        SegmentMeasures begun = new SegmentMeasures(pit, Layout.of(pit), segment);
-        measure = begun;
-        return begun;
+    public TraceSink begin(int begun) {
+        if (begun != segment) {
+            return UNHEARD;
+        }
+        SegmentMeasures measured = new SegmentMeasures(pit, Layout.of(pit), segment);
+        measure = measured;
+        return measured;
     }
 
     @Override

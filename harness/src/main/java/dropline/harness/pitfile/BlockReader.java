@@ -1,6 +1,9 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;

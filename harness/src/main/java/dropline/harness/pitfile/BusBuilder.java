@@ -4,11 +4,12 @@ import dropline.bus.chance.Distribution;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Controller;
 import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Hub;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Profile.ReplyFrom;
 import dropline.bus.pit.Transceiver;
-import dropline.harness.pitfile.BusKeys.HubKind;
 import dropline.harness.pitfile.BusKeys.Speech;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.Protocol;
 import dropline.protocol.frames.DroplineFrames;
 import dropline.protocol.modbus.ModbusRtu;
@@ -80,11 +81,11 @@ final class BusBuilder {
         Block block = segment.block(BusKeys.CONTROLLER).orElseThrow();
         boolean modbus = segment.value(BusKeys.PROTOCOL) == Speech.MODBUS_RTU;
         Optional<Block> hub = block.written(BusKeys.CONTROLLER_HUB).flatMap(h -> parts.hub(h.text()));
-        boolean board = hub.isPresent() && hub.get().value(BusKeys.HUB_KIND) == HubKind.BOARD;
+        boolean board = hub.isPresent() && hub.get().value(BusKeys.HUB_KIND) == Hub.Kind.BOARD;
         return new Controller(
                 board ? Controller.Kind.HUB : Controller.Kind.HOST,
                 adapter(hub.orElse(block).block(BusKeys.ADAPTER).orElseThrow()),
-                block.get(BusKeys.STATE).orElse(modbus ? StateDelivery.ADDRESSED : StateDelivery.BROADCAST),
+                block.get(BusKeys.STATE).orElse(usualState(segment)),
                 block.value(BusKeys.TIME_OUT),
                 block.value(BusKeys.RETRIES),
                 block.value(BusKeys.BACK_OFF_AFTER),
@@ -96,11 +97,19 @@ final class BusBuilder {
                 block.value(BusKeys.CONTROLLER_TAIL));
     }
 
+    private static StateDelivery usualState(Block segment) {
+        Speech speech = segment.value(BusKeys.PROTOCOL);
+        boolean addressed = speech == Speech.MODBUS_RTU
+                || (speech == Speech.CUSTOM && !segment.value(BusKeys.LAYOUT).canBroadcast());
+        return addressed ? StateDelivery.ADDRESSED : StateDelivery.BROADCAST;
+    }
+
     Protocol protocol(Block segment) {
         return switch (segment.value(BusKeys.PROTOCOL)) {
             case DROPLINE -> DroplineFrames.create();
             case MODBUS_RTU -> ModbusRtu.create();
             case SIZED -> sized(segment.block(BusKeys.SIZED).orElseThrow());
+            case CUSTOM -> segment.value(BusKeys.LAYOUT);
         };
     }
 

@@ -1,31 +1,29 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.chance.Distribution;
+import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Hub;
 import dropline.bus.pit.Indicator.Blocks;
 import dropline.bus.pit.Profile.ReplyFrom;
 import dropline.bus.pit.Transceiver.Driver;
 import dropline.bus.pit.Transceiver.Receiver;
 import dropline.harness.pitfile.Words.Choices;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
+import dropline.protocol.custom.Custom;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.util.List;
 
 /** The keys of adapters, hubs, profiles and segments. Nodes have theirs: {@link NodeKeys}. */
 final class BusKeys {
 
-    /** What a hub does between host and segments. */
-    enum HubKind {
-        BOARD,
-        TRANSCEIVERS,
-        SPLITTER
-    }
-
     /** The protocols a segment can speak. */
     enum Speech {
         DROPLINE,
         MODBUS_RTU,
-        SIZED
+        SIZED,
+        CUSTOM
     }
 
     static final Key<Tree.Scalar> LIKE = Key.optional(
@@ -67,18 +65,23 @@ final class BusKeys {
 
     // --- hubs -----------------------------------------------------------------------------------------------------
 
-    static final Key<HubKind> HUB_KIND = Key.standard(
+    static final Key<Hub.Kind> HUB_KIND = Key.standard(
             "kind",
-            Words.choice(new Choices<HubKind>()
-                    .with("board", HubKind.BOARD)
-                    .with("transceivers", HubKind.TRANSCEIVERS)
-                    .with("splitter", HubKind.SPLITTER)),
+            Words.choice(new Choices<Hub.Kind>()
+                    .with("board", Hub.Kind.BOARD)
+                    .with("transceivers", Hub.Kind.TRANSCEIVERS)
+                    .with("splitter", Hub.Kind.SPLITTER)),
             "board",
-            "a board that polls, one transceiver for each port, or a passive splitter; through the last two the host"
-                    + " polls");
+            "a board that polls one segment or several, which share its program and its USB lead; one transceiver for"
+                    + " each port, or a passive splitter: through these the host polls, and all ports are one segment");
+    static final Key<Long> TURN = Key.standard(
+            "turn",
+            Times.time(0, Times.SECOND),
+            "0 us",
+            "board: time its program needs before each frame it sends, one at a time for all its segments");
 
     static final Section HUBS = Section.named(
-            "hubs", "what stands between host and segments, by name", List.of(HUB_KIND), ADAPTER.required());
+            "hubs", "what stands between host and segments, by name", List.of(HUB_KIND, TURN), ADAPTER.required());
 
     // --- profiles -------------------------------------------------------------------------------------------------
 
@@ -192,9 +195,15 @@ final class BusKeys {
             Words.choice(new Choices<Speech>()
                     .with("dropline", Speech.DROPLINE)
                     .with("modbus-rtu", Speech.MODBUS_RTU)
-                    .with("sized", Speech.SIZED)),
+                    .with("sized", Speech.SIZED)
+                    .with("custom", Speech.CUSTOM)),
             "dropline",
             "how its parties speak");
+
+    static final Key<Custom> LAYOUT = Key.optional(
+            "layout",
+            new LayoutAt(),
+            "with protocol: custom, the file that describes its frames (docs/custom-protocols.md)");
 
     static final Key<Integer> REQUEST =
             Key.required("request", Numbers.whole(1, 65535), "characters of a poll without state");
@@ -247,7 +256,7 @@ final class BusKeys {
                     .with("broadcast", StateDelivery.BROADCAST)
                     .with("addressed", StateDelivery.ADDRESSED)),
             "whether state goes to all nodes at once or to each with its poll; where left out, addressed with"
-                    + " modbus-rtu, else broadcast");
+                    + " modbus-rtu or a layout without state, else broadcast");
     static final Key<Long> CONTROLLER_LEAD =
             Key.standard("enable-lead", Times.time(0, Times.SECOND), "0 us", "driver on to first start bit");
     static final Key<Long> CONTROLLER_TAIL =
@@ -277,8 +286,27 @@ final class BusKeys {
             "yes",
             "whether the pair rests at one while nobody drives it: bias resistors, or fail-safe receivers");
 
+    static final Key<Topology> TOPOLOGY = Key.standard(
+            "topology",
+            Words.choice(new Choices<Topology>()
+                    .with("chain", Topology.CHAIN)
+                    .with("star", Topology.STAR)
+                    .with("direct", Topology.DIRECT)),
+            "chain",
+            "how its cable runs: from board to board; in arms that meet at the controller or its hub; or not at all:"
+                    + " one board straight on the PC's USB, where nothing is shared");
+    static final Key<List<Tree.Scalar>> ORDER = Key.optional(
+            "order",
+            Words.names("names of its nodes, as they follow on the cable; in a chain, the word controller among them"),
+            "the order on the cable, or from the middle outward on the arms of a star; where left out, the controller"
+                    + " first and the nodes as in the file");
+
     static final Section SEGMENTS = Section.named(
-                    "segments", "the RS-485 pairs, by name", List.of(BAUD, FORMAT, PROTOCOL, BIAS), SIZED, CONTROLLER)
+                    "segments",
+                    "the RS-485 pairs, by name",
+                    List.of(BAUD, FORMAT, PROTOCOL, LAYOUT, BIAS, TOPOLOGY, ORDER),
+                    SIZED,
+                    CONTROLLER)
             .required();
 
     private BusKeys() {}

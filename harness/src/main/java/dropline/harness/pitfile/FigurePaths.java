@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Tree;
 import java.util.LinkedHashMap;
 import java.util.Map;
 

@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.pit.Pit;
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Report;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;

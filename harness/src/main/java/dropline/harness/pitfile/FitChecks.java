@@ -6,7 +6,10 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.plan.PollFloor;
 import dropline.bus.plan.SegmentWire;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.NodeWire;
+import dropline.protocol.custom.Custom;
 import dropline.protocol.frames.DroplineFrames;
 import dropline.protocol.modbus.ModbusRtu;
 import dropline.protocol.sized.Sized;
@@ -38,6 +41,9 @@ final class FitChecks {
                 }
                 fits(segment, node, written);
             }
+            if (segment.protocol() instanceof Custom custom) {
+                new LayoutChecks(parts, pit, report).check(segment, custom);
+            }
             if (report.isEmpty()) {
                 broadcast(segment, block);
                 timeOut(segment, block);
@@ -59,6 +65,9 @@ final class FitChecks {
             doesNotFit(written, DroplineFrames.checkFits(wire));
         } else if (segment.protocol() instanceof ModbusRtu && report.isEmpty()) {
             List<String> problems = ModbusRtu.check(wire);
+            doesNotFit(written, problems.isEmpty() ? null : String.join("; ", problems));
+        } else if (segment.protocol() instanceof Custom custom) {
+            List<String> problems = custom.check(wire);
             doesNotFit(written, problems.isEmpty() ? null : String.join("; ", problems));
         } else if (segment.protocol() instanceof Sized sized
                 && sized.maxSignalsPerFrame() == 0

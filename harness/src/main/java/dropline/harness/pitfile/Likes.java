@@ -1,5 +1,8 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;

@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -57,7 +59,7 @@ public final class Measure {
     }
 
     /** Currents, in microamperes. */
-    static Measure current() {
+    public static Measure current() {
         return new Measure("current", "350 mA")
                 .with("uA", "1")
                 .with("mA", "1e3")

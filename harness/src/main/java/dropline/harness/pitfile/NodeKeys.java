@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -116,10 +118,33 @@ final class NodeKeys {
             "with modbus-rtu and addressed state, the registers its signals lie in; one that is left out lies in the"
                     + " register of its own number");
 
+    static final Key<String> ARM = Key.optional(
+            "arm",
+            Words.text("text"),
+            "the arm it is on, where its segment is a star: what you call that port or cable");
+    static final Key<String> SUPPLY =
+            Key.optional("supply", Words.text("text"), "the supply branch that feeds it, for the wiring sheet");
+    static final Key<String> CONNECTOR =
+            Key.optional("connector", Words.text("text"), "how it is plugged in, for the wiring sheet");
+    static final Key<String> FIRMWARE =
+            Key.optional("firmware", Words.text("text"), "what runs on it, for its card: a name, a version");
+    static final Key<String> PASSPORT =
+            Key.optional("passport", Words.text("text"), "the file of its measured timing, for its card");
+
     static final Section NODES = Section.named(
                     "nodes",
                     "the microcontroller boards, by name, polled in the order of the file",
-                    List.of(NODE_SEGMENT, ADDRESS, ADDRESSES, WEIGHT, REGISTERS),
+                    List.of(
+                            NODE_SEGMENT,
+                            ADDRESS,
+                            ADDRESSES,
+                            WEIGHT,
+                            REGISTERS,
+                            ARM,
+                            SUPPLY,
+                            CONNECTOR,
+                            FIRMWARE,
+                            PASSPORT),
                     BOARD,
                     BusKeys.PROFILE.required(),
                     TRANSCEIVER)

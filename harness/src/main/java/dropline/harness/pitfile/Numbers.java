@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Matcher;

@@ -2,6 +2,9 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Pit;
 import dropline.harness.problem.Problem;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.TextFile;
+import dropline.harness.yaml.Tree;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -35,7 +38,7 @@ public final class PitFile {
     /** Reads a file; a problem names it as {@code path} does. */
     public static Result read(Path path) {
         Report report = new Report();
-        Optional<String> text = TextFile.read(path, null, report);
+        Optional<String> text = TextFile.read(path, "a pit file", report);
         return text.isEmpty() ? new Wrong(report.list()) : parse(path.toString(), text.get());
     }
 
@@ -45,7 +48,7 @@ public final class PitFile {
      * @param file how problems name it, and where includes count from
      */
     public static Result parse(String file, String text) {
-        return parse(file, text, TextFile::read);
+        return parse(file, text, Sources::included);
     }
 
     static Result parse(String file, String text, Sources.Texts texts) {

@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -73,7 +74,7 @@ public final class PitTree {
         patched.put(old.place().file(), patched(path, old, value));
         return PitFile.parse(file, text(patched, file), (included, asked, report) -> {
             String text = patched.get(included.toString());
-            return text == null ? TextFile.read(included, asked, report) : Optional.of(text);
+            return text == null ? Sources.included(included, asked, report) : Optional.of(text);
         });
     }
 

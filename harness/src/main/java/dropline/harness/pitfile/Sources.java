@@ -1,5 +1,9 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.TextFile;
+import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.TreeReader;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -43,6 +47,11 @@ final class Sources {
             texts = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(texts));
             trees = List.copyOf(trees);
         }
+    }
+
+    /** The text of an included file, from where it lies. */
+    static Optional<String> included(Path path, Tree.Scalar asked, Report report) {
+        return TextFile.read(path, "a pit file", Schema.INCLUDE.name(), asked, report);
     }
 
     /** Reads a file and all it includes; empty where there is nothing that could be looked at further. */

@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.chance.Distribution;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;

@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.CharacterFormat.Parity;
 import java.util.ArrayList;
@@ -84,6 +86,10 @@ final class Words {
         Choices<T> with(String word, T value) {
             words.put(word, value);
             return this;
+        }
+
+        Map<String, T> words() {
+            return words;
         }
     }
 

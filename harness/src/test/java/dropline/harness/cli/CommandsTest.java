@@ -131,7 +131,13 @@ final class CommandsTest {
                 "replay PIT FLIGHT --html PIT",
                 "replay PIT FLIGHT --no-such-option",
                 "describe nowhere.yaml",
-                "describe FLIGHT",
+                "describe PIT --json -",
+                "describe PIT --write-signals new.yaml",
+                "describe FLIGHT --write-signals PIT",
+                "describe FLIGHT --write-signals no/such/folder/s.yaml",
+                "replay PIT FLIGHT --controls nowhere.csv",
+                "replay PIT --for 5s --controls FLIGHT",
+                "replay PIT FLIGHT --controls FLIGHT",
                 "convert FLIGHT flight.xyz",
                 ""
             })
@@ -185,6 +191,26 @@ final class CommandsTest {
 
         assertEquals(0, run.exitCode(), run::err);
         assertTrue(run.out().contains("node 1") && run.out().contains("node 2"), run::out);
+    }
+
+    @Test
+    void wiringSheetIsPrintedAndCardsAreWritten() throws IOException {
+        Path cards = folder.resolve("cards.html");
+
+        Captured run = Captured.run("describe", pit, "--wiring", "--cards", cards.toString());
+
+        assertEquals(0, run.exitCode(), run::err);
+        assertTrue(run.out().startsWith("Wiring sheet: "), run::out);
+        assertTrue(run.err().contains("Cards written to " + cards), run::err);
+        assertTrue(Files.readString(cards).contains("<article class=\"card\">"), "a card");
+    }
+
+    @Test
+    void cardsAreNotWrittenOverThePitFile() {
+        Captured run = Captured.run("describe", pit, "--cards", pit);
+
+        assertEquals(2, run.exitCode());
+        assertTrue(run.err().contains("is also read"), run::err);
     }
 
     @Test
