@@ -101,7 +101,7 @@ final class LiveFlightTest {
             throw new AssertionError(read);
         }
         Pit pit = understood.pit();
-        Source.Opening opening = () -> Source.recording(recording, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        Source.Opening opening = () -> Source.recording(RecordingFiles.of(recording), pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
         return new Replay(pit, opening, 1, 2).run(false, null, Progress.NONE).digest();
     }
 
