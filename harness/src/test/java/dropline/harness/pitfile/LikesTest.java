@@ -139,7 +139,7 @@ final class LikesTest {
     void aTransceiversDriverCountsBeforeTheProfiles() {
         Profile profile = node("a: {segment: left, address: 1, profile: 8-bit loop, transceiver: {like: module}}", """
                 transceivers:
-                  module: {driver: automatic, enable-lead: 0 us, release-tail: 30 us, unit-load: 1/8, terminator: 120 ohm}
+                  module: {driver: automatic, enable-lead: 0 us, release-tail: 30 us, unit-load: 1/8}
                 """)
                 .profile();
 

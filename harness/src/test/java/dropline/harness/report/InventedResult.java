@@ -91,7 +91,11 @@ final class InventedResult {
                 List.of(control("Gear lever", "toggle", 61), control("Heading knob", "encoder", 24)),
                 List.of(segment(0), segment(1), segment(2)),
                 List.of(failure()),
-                new RestsOn(
+                restsOn());
+    }
+
+    private RestsOn restsOn() {
+        return new RestsOn(
                         41,
                         60,
                         9,
@@ -110,7 +114,7 @@ final class InventedResult {
                                         "right",
                                         new Strain(2, 1.613, firstPanel),
                                         new Strain(0, 0.94, firstPanel),
-                                        new Strain(5, 2.91, firstPanel)))));
+                                        new Strain(5, 2.91, firstPanel))));
     }
 
     private PanelResult panel(int i) {
