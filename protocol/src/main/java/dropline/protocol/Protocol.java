@@ -8,7 +8,7 @@ package dropline.protocol;
  */
 public interface Protocol {
 
-    /** The name written in a pit file: {@code dropline}, {@code modbus-rtu}, {@code sized}. */
+    /** The name written in a pit file: {@code dropline}, {@code modbus-rtu}, {@code sized}, {@code custom}. */
     String name();
 
     /**
@@ -27,6 +27,11 @@ public interface Protocol {
         return false;
     }
 
+    /** Whether a reply tells how its node fares: restarts, errors, its longest loop, refreshes. */
+    default boolean reportsStatus() {
+        return acknowledgesState();
+    }
+
     /** Whether frames have known bytes; where not, only their lengths are known. */
     default boolean knowsBytes() {
         return true;
@@ -40,10 +45,15 @@ public interface Protocol {
     /** How a receiver knows where a frame begins. */
     Framing framing();
 
+    /** The character that ends a frame, where the next begins after it; 0..255. */
+    default int delimiter() {
+        return 0;
+    }
+
     /** How a receiver knows where a frame begins. */
     enum Framing {
-        /** At the character after a zero; anything else before it spoils it. */
-        AFTER_A_ZERO,
+        /** At the character after a {@link Protocol#delimiter}; anything else before it spoils it. */
+        AFTER_DELIMITER,
         /** After a silence; a character that follows another too closely belongs to the same frame. */
         AFTER_SILENCE,
         /** Wherever it is found among other characters. */

@@ -139,6 +139,24 @@ public enum FaultKind {
         return unit;
     }
 
+    /** Whether it is a matter of a shared pair and of the drivers on it: a board straight on USB cannot have it. */
+    public boolean needsPair() {
+        return switch (this) {
+            case DRIVER_ENABLED_LATE,
+                    DRIVER_ENABLED_EARLY,
+                    DRIVER_RELEASED_LATE,
+                    DRIVER_RELEASED_EARLY,
+                    REPLY_TOO_SOON,
+                    STUCK_DRIVER,
+                    MISSING_BIAS,
+                    FLOATING_RECEIVER,
+                    ECHO,
+                    SWAPPED_PAIR,
+                    COMMON_WIRE_LIFTED -> true;
+            default -> false;
+        };
+    }
+
     /** Whether an indicator of this kind can have it: only what moves has a needle. */
     public boolean canStrike(Indicator.Kind indicator) {
         return this == FROZEN_DISPLAY || (strikes == Strikes.INDICATOR && indicator.moves());

@@ -11,9 +11,16 @@ import java.util.List;
  * @param profile its firmware timing
  * @param panels what it carries
  * @param registers where its signals lie (Modbus); empty where a signal's own number is its number on the wire
+ * @param fitting what one needs to know to wire it
  */
 public record Node(
-        String name, int address, int weight, Profile profile, List<Panel> panels, List<Register> registers) {
+        String name,
+        int address,
+        int weight,
+        Profile profile,
+        List<Panel> panels,
+        List<Register> registers,
+        Fitting fitting) {
 
     /** A signal's register on this node: its index in {@link Pit#signals()} and the register's address, 0..65535. */
     public record Register(int signal, int address) {}
@@ -27,5 +34,10 @@ public record Node(
         if (weight < 1 || weight > 16) {
             throw new IllegalArgumentException("poll weight must be 1..16: weight=" + weight);
         }
+    }
+
+    /** One of whose wiring nothing is said. */
+    public Node(String name, int address, int weight, Profile profile, List<Panel> panels, List<Register> registers) {
+        this(name, address, weight, profile, panels, registers, Fitting.PLAIN);
     }
 }

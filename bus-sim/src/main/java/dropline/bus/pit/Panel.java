@@ -11,9 +11,16 @@ import java.util.List;
  * @param indicators what it shows with
  * @param controls what can be moved on it
  * @param budget the limits it is judged against
+ * @param microamps what it draws from its node's supply beside the node, uA; {@link Fitting#UNKNOWN} where nobody said
  */
 public record Panel(
-        String name, String place, Status status, List<Indicator> indicators, List<Control> controls, Budget budget) {
+        String name,
+        String place,
+        Status status,
+        List<Indicator> indicators,
+        List<Control> controls,
+        Budget budget,
+        long microamps) {
 
     /** How far a panel has come. */
     public enum Status {
@@ -25,5 +32,19 @@ public record Panel(
     public Panel {
         indicators = List.copyOf(indicators);
         controls = List.copyOf(controls);
+        if (microamps < Fitting.UNKNOWN) {
+            throw new IllegalArgumentException("a current must not be negative: microamps=" + microamps);
+        }
+    }
+
+    /** One of whose current nothing is said. */
+    public Panel(
+            String name,
+            String place,
+            Status status,
+            List<Indicator> indicators,
+            List<Control> controls,
+            Budget budget) {
+        this(name, place, status, indicators, controls, budget, Fitting.UNKNOWN);
     }
 }

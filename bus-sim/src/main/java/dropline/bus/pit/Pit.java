@@ -1,6 +1,8 @@
 package dropline.bus.pit;
 
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,9 +13,15 @@ import org.jspecify.annotations.Nullable;
  * @param load a described load to simulate in place of a recording, if any
  * @param signals in the order under which the rest of the description numbers them
  * @param segments in the order in which their traces are merged
+ * @param hubs what stands between the host and segments; a segment that hangs on none has an adapter of its own
  */
 public record Pit(
-        String name, long statePeriodNanos, @Nullable Load load, List<Signal> signals, List<Segment> segments) {
+        String name,
+        long statePeriodNanos,
+        @Nullable Load load,
+        List<Signal> signals,
+        List<Segment> segments,
+        List<Hub> hubs) {
 
     /**
      * A load without a recording: at every period, first at one period, this many signals change, taken in turn.
@@ -33,8 +41,46 @@ public record Pit(
     public Pit {
         signals = List.copyOf(signals);
         segments = List.copyOf(segments);
+        hubs = List.copyOf(hubs);
         if (statePeriodNanos < 0) {
             throw new IllegalArgumentException("state period must not be negative: nanos=" + statePeriodNanos);
         }
+        Set<Integer> placed = new TreeSet<>();
+        for (Hub hub : hubs) {
+            for (int segment : hub.segments()) {
+                if (segment < 0 || segment >= segments.size() || !placed.add(segment)) {
+                    throw new IllegalArgumentException(
+                            "a hub must name segments there are, each on one hub only: hub=" + hub);
+                }
+            }
+        }
+    }
+
+    /** One without hubs. */
+    public Pit(String name, long statePeriodNanos, @Nullable Load load, List<Signal> signals, List<Segment> segments) {
+        this(name, statePeriodNanos, load, signals, segments, List.of());
+    }
+
+    /** The hub a segment hangs on, or null. */
+    public @Nullable Hub hubOf(int segment) {
+        return hubs.stream()
+                .filter(hub -> hub.segments().contains(segment))
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** Time that the program of a segment's hub needs before each frame it sends, ns; 0 where there is none. */
+    public long turnNanos(int segment) {
+        Hub hub = hubOf(segment);
+        return hub == null ? 0 : hub.turnNanos();
+    }
+
+    /**
+     * The segments that a segment runs with, itself among them, ascending: those of one board share its program and its
+     * USB lead, all others share nothing.
+     */
+    public List<Integer> runsWith(int segment) {
+        Hub hub = hubOf(segment);
+        return hub == null ? List.of(segment) : hub.segments();
     }
 }

@@ -73,6 +73,24 @@ public record Profile(
         }
     }
 
+    /** The same firmware on a board straight on USB, where there is no driver to switch and both ways are open. */
+    public Profile straight() {
+        return new Profile(
+                replyFrom,
+                replyGap,
+                0,
+                0,
+                loopPassNanos,
+                fifoChars,
+                ringChars,
+                tasks,
+                bootNanos,
+                clockHz,
+                ticksPerBit,
+                new Transceiver(
+                        Transceiver.Driver.ENABLE_LINE, Transceiver.Receiver.ALWAYS_ON, transceiver.samplesPerBit()));
+    }
+
     /** What times its UART's bits on a segment of this baud rate. */
     public UartClock clock(int baud) {
         return clockHz == 0 ? UartClock.exact(baud) : new UartClock(clockHz, ticksPerBit);

@@ -15,6 +15,7 @@ import java.util.List;
  * @param controller the party that polls
  * @param nodes in the order in which they are polled
  * @param biased whether the pair rests at one while nobody drives it: bias resistors, or receivers that are fail-safe
+ * @param cable how its cable runs
  */
 public record Segment(
         String name,
@@ -23,7 +24,8 @@ public record Segment(
         Protocol protocol,
         Controller controller,
         List<Node> nodes,
-        boolean biased) {
+        boolean biased,
+        Cable cable) {
 
     public Segment {
         nodes = List.copyOf(nodes);
@@ -33,6 +35,30 @@ public record Segment(
         if (nodes.isEmpty()) {
             throw new IllegalArgumentException("a segment must have a node: segment=" + name);
         }
+        if (!cable.reaches(nodes.size())) {
+            throw new IllegalArgumentException(
+                    "a cable must stop once at each node: segment=" + name + " arms=" + cable.arms());
+        }
+        if (cable.topology() == Cable.Topology.DIRECT && (nodes.size() > 1 || !biased)) {
+            throw new IllegalArgumentException("a direct segment has one node and no pair to bias: segment=" + name);
+        }
+    }
+
+    /** A chain that begins at the controller and goes on in the order in which nodes are polled. */
+    public Segment(
+            String name,
+            int baud,
+            CharacterFormat format,
+            Protocol protocol,
+            Controller controller,
+            List<Node> nodes,
+            boolean biased) {
+        this(name, baud, format, protocol, controller, nodes, biased, Cable.chain(nodes.size()));
+    }
+
+    /** Whether its parties share a pair, on which only one may speak at a time. */
+    public boolean isShared() {
+        return cable.topology() != Cable.Topology.DIRECT;
     }
 
     /** Silence that must lie before every frame, and by which a receiver knows that one is over, ns. */

@@ -9,8 +9,9 @@ import dropline.protocol.sized.Sized;
 
 /**
  * How fast a segment's poll cycle can be at best: every node answers at once, nothing blocks, no state is sent, and the
- * USB stage costs nothing. A poll takes request, reply gap, reply, and the gap before the next; where the protocol
- * needs silence before every frame, neither gap is shorter than that. A node of weight w is polled w times.
+ * USB stage costs nothing. A poll takes the turn that its hub's program needs before each frame, request, reply gap,
+ * reply, and the gap before the next; where the protocol needs silence before every frame, neither gap is shorter than
+ * that. A node of weight w is polled w times.
  *
  * @param characterNanos one character, ns
  * @param shortestCycleNanos sum of all polls with the least reply gaps and the shortest replies, ns
@@ -21,12 +22,14 @@ public record PollFloor(long characterNanos, long shortestCycleNanos, double mea
 
     /** The floor of one segment of a pit. */
     public static PollFloor of(Pit pit, Segment segment) {
+        long turn = pit.turnNanos(pit.segments().indexOf(segment));
         long shortest = 0;
         double mean = 0;
         for (Node node : segment.nodes()) {
             Destination wire = segment.protocol().node(SegmentWire.of(pit, node));
             long around = chars(segment, wire.requestChars(NOTHING, 0))
-                    + Math.max(segment.controller().gapNanos(), segment.silenceNanos());
+                    + Math.max(segment.controller().gapNanos(), segment.silenceNanos())
+                    + turn;
             double meanGap = Math.max(
                     (double) segment.silenceNanos(), node.profile().replyGap().meanNanos());
             shortest += node.weight() * (around + shortestAnswerNanos(pit, segment, node));

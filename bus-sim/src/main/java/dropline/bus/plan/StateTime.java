@@ -32,8 +32,11 @@ public record StateTime(int frames, long nanos) {
         NodeWire all = SegmentWire.all(pit, segment);
         Destination wire = segment.protocol().broadcast(all);
         long gap = Math.max(
-                Math.max(segment.controller().gapNanos(), segment.controller().turnaroundNanos()),
-                segment.silenceNanos());
+                        Math.max(
+                                segment.controller().gapNanos(),
+                                segment.controller().turnaroundNanos()),
+                        segment.silenceNanos())
+                + pit.turnNanos(pit.segments().indexOf(segment));
         Frames frames = Frames.of(wire, all.signals().size(), changes, 0);
         return new StateTime(frames.count, PollFloor.chars(segment, frames.chars) + frames.count * gap);
     }

@@ -8,6 +8,7 @@ import dropline.bus.fault.FaultKind;
 import dropline.bus.host.StateBlock;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Controller;
+import dropline.bus.pit.Hub;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
@@ -93,12 +94,21 @@ final class HostInput {
         lead = segment.controller().kind() == Controller.Kind.HUB
                 ? segment.controller().adapter()
                 : Adapter.NONE;
-        usbStream = Draws.stream(seed, Draws.nameHash(segment.name()), Purpose.STATE_USB);
-        wakeStream = Draws.stream(seed, Draws.nameHash(segment.name()), Purpose.STATE_WAKE_UP);
+        long way = Draws.nameHash(way(pit, segmentIndex));
+        usbStream = Draws.stream(seed, way, Purpose.STATE_USB);
+        wakeStream = Draws.stream(seed, way, Purpose.STATE_WAKE_UP);
         serial = new int[count];
         value = new long[count];
         changed = new int[count];
         isChanged = new boolean[count];
+    }
+
+    /** What the draws of the way in hang on: a board has a state once for all its segments. */
+    private static String way(Pit pit, int segmentIndex) {
+        Hub hub = pit.hubOf(segmentIndex);
+        return hub == null || hub.segments().size() == 1
+                ? pit.segments().get(segmentIndex).name()
+                : hub.name();
     }
 
     /** The next stretch of state. */

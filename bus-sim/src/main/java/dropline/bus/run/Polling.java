@@ -2,6 +2,7 @@ package dropline.bus.run;
 
 import dropline.bus.chance.Draws;
 import dropline.bus.clock.UartClock;
+import dropline.bus.controller.BoardLoop;
 import dropline.bus.controller.PollPlan;
 import dropline.bus.controller.StateQueue;
 import dropline.bus.controller.UsbStage;
@@ -34,12 +35,14 @@ final class Polling {
     private final Troubles troubles;
     private final PollPlan plan;
     private final UsbStage usb;
+    private final BoardLoop loop;
     private final SentBroadcasts sent;
     private final Frame request;
     private final Uart ear;
     private final long silenceNanos;
     private long actAt;
     private long startAt;
+    private boolean isBooked;
     private boolean waiting;
     private long deadline;
     private int polled = -1;
@@ -52,6 +55,7 @@ final class Polling {
             Segment segment,
             long seed,
             UsbStage usb,
+            BoardLoop loop,
             EventOrder events,
             Wire wire,
             Reception reception,
@@ -61,6 +65,7 @@ final class Polling {
             long silenceNanos) {
         this.segment = segment;
         this.usb = usb;
+        this.loop = loop;
         this.events = events;
         this.wire = wire;
         this.reception = reception;
@@ -101,11 +106,52 @@ final class Polling {
         StateQueue all = queues.all();
         if (waiting) {
             timeOut(at);
-        } else if (all != null && all.waiting() > 0 && burst != POLL_FIRST) {
+            return;
+        }
+        boolean state = all != null && all.waiting() > 0 && burst != POLL_FIRST;
+        if (!state && attempt == 0 && !choose(at, outsideNanos)) {
+            return;
+        }
+        if (!isPrepared(at)) {
+            return;
+        }
+        if (all != null && state) {
             broadcast(all);
         } else {
-            poll(at, all == null, outsideNanos);
+            poll(all == null);
         }
+    }
+
+    /** Whom to poll; if nobody, it waits for the first that is no longer left alone, or for something from outside. */
+    private boolean choose(long at, long outsideNanos) {
+        polled = plan.turn(startAt);
+        if (polled < 0) {
+            burst = 0;
+            long next = Math.min(plan.firstBackNanos(), Math.max(at + 1, outsideNanos));
+            actAt = Math.max(next, at + controller.gapNanos());
+            startAt = actAt + controller.enableLeadNanos();
+            return false;
+        }
+        return true;
+    }
+
+    /**
+     * Whether the program has come round to this frame, which then begins a turn later. If not, the controller acts
+     * again when its turn begins: what the frame carries is decided then.
+     */
+    private boolean isPrepared(long at) {
+        if (!isBooked) {
+            long begins = loop.book(at);
+            if (begins > at) {
+                isBooked = true;
+                actAt = begins;
+                startAt = begins + controller.enableLeadNanos();
+                return false;
+            }
+        }
+        isBooked = false;
+        startAt += loop.turnNanos();
+        return true;
     }
 
     /** A reply is over: whether the controller has it, and waited for it. */
@@ -139,7 +185,7 @@ final class Polling {
         long told = hub ? usb.inNanos(reply.endNanos, reply.chars, transactions) : has;
         if (reply.talker == node) {
             stations.tell(told, polled);
-            if (segment.protocol().acknowledgesState()) {
+            if (segment.protocol().reportsStatus()) {
                 stations.tellStatus(polled, hub ? reply.heardNanos : has);
             }
         }
@@ -181,16 +227,9 @@ final class Polling {
         ready(request.heardNanos, request.endNanos + gap);
     }
 
-    private void poll(long at, boolean addressed, long outsideNanos) {
+    private void poll(boolean addressed) {
         burst = 0;
         if (attempt == 0) {
-            polled = plan.turn(startAt);
-            if (polled < 0) {
-                long next = Math.min(plan.firstBackNanos(), Math.max(at + 1, outsideNanos));
-                actAt = Math.max(next, at + controller.gapNanos());
-                startAt = actAt + controller.enableLeadNanos();
-                return;
-            }
             transactions++;
         }
         attempt++;

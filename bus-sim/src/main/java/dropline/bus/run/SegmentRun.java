@@ -2,6 +2,8 @@ package dropline.bus.run;
 
 import dropline.bus.chance.Draws;
 import dropline.bus.control.Controls;
+import dropline.bus.controller.BoardLoop;
+import dropline.bus.controller.UsbPipe;
 import dropline.bus.controller.UsbStage;
 import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
@@ -17,11 +19,12 @@ import dropline.bus.wire.Reception;
 import dropline.bus.wire.Wire;
 import dropline.protocol.Bytes;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * One segment, running. Segments share nothing, so each may be stepped on a thread of its own. For each stretch of
- * time: {@link #offer} the block of state that covers it, then {@link #advanceTo} its end; the block may be reused
- * after that.
+ * One segment, running. It shares nothing but what a {@link LaneRun} gives it to share. For each stretch of time:
+ * {@link #offer} the block of state that covers it, then {@link #advanceTo} its end; the block may be reused after
+ * that.
  *
  * <p>There is no event queue: a segment has one controller that does one thing after another, and what comes next is
  * the earliest of four things known at any time: something from outside, the controller's next act, a reply that
@@ -44,9 +47,15 @@ public final class SegmentRun {
     private final Troubles troubles;
     private final Polling polling;
     private long reached;
+    private long stepsLeft;
+    private @Nullable Frame heardNext;
+    private int talkerNext;
+    private long heardAt;
+    private long talkAt;
+    private long outsideAt;
 
     /**
-     * One that decides bit by bit only what has to be.
+     * One that shares nothing, and decides bit by bit only what has to be.
      *
      * @param pit the description
      * @param segmentIndex index into {@link Pit#segments()}
@@ -60,6 +69,27 @@ public final class SegmentRun {
 
     /** As above; {@code bitsEverywhere} decides every frame bit by bit, with the same result. */
     SegmentRun(Pit pit, int segmentIndex, long seed, List<Fault> faults, TraceSink sink, boolean bitsEverywhere) {
+        this(
+                pit,
+                segmentIndex,
+                seed,
+                faults,
+                sink,
+                new UsbPipe(pit.segments().get(segmentIndex).controller().adapter(), List.of(segmentIndex), faults),
+                new BoardLoop(pit.turnNanos(segmentIndex)),
+                bitsEverywhere);
+    }
+
+    /** One that sends through {@code pipe} and whose frames {@code loop} prepares, as those of others. */
+    SegmentRun(
+            Pit pit,
+            int segmentIndex,
+            long seed,
+            List<Fault> faults,
+            TraceSink sink,
+            UsbPipe pipe,
+            BoardLoop loop,
+            boolean bitsEverywhere) {
         Layout layout = Layout.of(pit);
         Wiring wiring = new Wiring(pit, layout, segmentIndex);
         segment = pit.segments().get(segmentIndex);
@@ -69,20 +99,14 @@ public final class SegmentRun {
         shows.postTo(events);
         Controls controls = new Controls(layout, segmentIndex, seed, events, faults);
         revisions.controls(controls);
-        wire = new Wire(events, wiring.nodes().length + 1);
-        UsbStage usb = new UsbStage(segment.controller().adapter(), seed, segment.name(), segmentIndex, faults);
+        wire = new Wire(events, wiring.nodes().length + 1, segment.isShared());
+        UsbStage usb = new UsbStage(segment.controller().adapter(), pipe, seed, segment.name());
         long silenceNanos = segment.silenceNanos();
         double bitNanos = 1e9 / segment.baud();
         Noise noise =
                 new Noise(segment.biased(), Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.NOISE));
         Reception reception = new Reception(
-                segment.format(),
-                segment.protocol().framing(),
-                silenceNanos,
-                bitNanos,
-                noise,
-                this::bytesOf,
-                bitsEverywhere);
+                segment.format(), segment.protocol(), silenceNanos, bitNanos, noise, this::bytesOf, bitsEverywhere);
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
         stations =
                 new Stations(segment, layout, wiring, queues, seed, faults, events, shows, controls, wire, reception);
@@ -90,7 +114,8 @@ public final class SegmentRun {
         troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
         PartFaults parts = PartFaults.of(shows, controls);
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, faults, parts);
-        polling = new Polling(segment, seed, usb, events, wire, reception, queues, stations, troubles, silenceNanos);
+        polling = new Polling(
+                segment, seed, usb, loop, events, wire, reception, queues, stations, troubles, silenceNanos);
     }
 
     private Bytes bytesOf(Frame frame) {
@@ -122,31 +147,53 @@ public final class SegmentRun {
      * @throws RunawayException if that would take more steps than any pair could carry
      */
     public void advanceTo(long toNanos) {
-        long steps = MOST_STEPS * (1 + (toNanos - reached) / SECOND);
-        while (true) {
-            if (--steps < 0) {
-                throw new RunawayException(segment.name(), reached, MOST_STEPS);
-            }
-            Frame heard = wire.nextHeard();
-            long heardAt = heard == null ? NEVER : heard.heardNanos;
-            int talker = stations.nextTalker();
-            long talkAt = talker < 0 ? NEVER : stations.quietUntil(talker);
-            long outside = Math.min(Math.min(input.nextNanos(), troubles.nextNanos()), queues.nextRefreshNanos());
-            long at = Math.min(Math.min(heardAt, talkAt), Math.min(polling.nextNanos(), outside));
-            events.release(Math.min(at, toNanos));
-            if (at >= toNanos) {
-                break;
-            }
-            if (outside == at) {
-                outside(at);
-            } else if (heard != null && heardAt == at) {
-                heard(heard);
-            } else if (talkAt == at) {
-                wire.begin(stations.talk(talker));
-            } else {
-                polling.act(at, outside);
-            }
+        allow(toNanos);
+        long at = lookAhead(toNanos);
+        while (at < toNanos) {
+            step(at);
+            at = lookAhead(toNanos);
         }
+        arrive(toNanos);
+    }
+
+    /** Grants the steps that a run to {@code toNanos} may take. */
+    void allow(long toNanos) {
+        stepsLeft = MOST_STEPS * (1 + (toNanos - reached) / SECOND);
+    }
+
+    /**
+     * Finds what comes next and hands on all events before it and before {@code toNanos}; tells when it is, ns. No
+     * other segment's step changes that.
+     */
+    long lookAhead(long toNanos) {
+        heardNext = wire.nextHeard();
+        heardAt = heardNext == null ? NEVER : heardNext.heardNanos;
+        talkerNext = stations.nextTalker();
+        talkAt = talkerNext < 0 ? NEVER : stations.quietUntil(talkerNext);
+        outsideAt = Math.min(Math.min(input.nextNanos(), troubles.nextNanos()), queues.nextRefreshNanos());
+        long at = Math.min(Math.min(heardAt, talkAt), Math.min(polling.nextNanos(), outsideAt));
+        events.release(Math.min(at, toNanos));
+        return at;
+    }
+
+    /** Lets the one thing happen that was found to come next. */
+    void step(long at) {
+        if (--stepsLeft < 0) {
+            throw new RunawayException(segment.name(), reached, MOST_STEPS);
+        }
+        if (outsideAt == at) {
+            outside(at);
+        } else if (heardNext != null && heardAt == at) {
+            heard(heardNext);
+        } else if (talkAt == at) {
+            wire.begin(stations.talk(talkerNext));
+        } else {
+            polling.act(at, outsideAt);
+        }
+    }
+
+    /** Everything before {@code toNanos} has happened. */
+    void arrive(long toNanos) {
         input.finish();
         reached = toNanos;
     }

@@ -59,7 +59,7 @@ final class Stations {
         this.events = events;
         this.wire = wire;
         this.reception = reception;
-        spoiltByGarbage = segment.protocol().framing() == Protocol.Framing.AFTER_A_ZERO;
+        spoiltByGarbage = segment.protocol().framing() == Protocol.Framing.AFTER_DELIMITER;
         nodeIndex = wiring.nodes();
         int count = nodeIndex.length;
         positionOf = new int[layout.nodes().size()];
@@ -253,7 +253,7 @@ final class Stations {
             events.post(frame.heardNanos, Rank.PHANTOM, nodeIndex[position], reception.phantoms(), 0, 0);
         }
         if (received && spoiltByGarbage && floats(position, frame)) {
-            // What its floating output gave while it sent is not yet ended by a zero.
+            // What its floating output gave while it sent is not yet ended by a delimiter.
             events.post(frame.heardNanos, Rank.PHANTOM, nodeIndex[position], 1, 0, 0);
             return false;
         }

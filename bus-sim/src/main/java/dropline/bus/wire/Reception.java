@@ -2,6 +2,7 @@ package dropline.bus.wire;
 
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
+import dropline.protocol.Protocol;
 import dropline.protocol.Protocol.Framing;
 
 /**
@@ -19,6 +20,7 @@ public final class Reception {
 
     private final CharacterFormat format;
     private final Framing framing;
+    private final int delimiter;
     private final long silenceNanos;
     private final double nominalBitNanos;
     private final long leadNanos;
@@ -36,14 +38,15 @@ public final class Reception {
      */
     public Reception(
             CharacterFormat format,
-            Framing framing,
+            Protocol protocol,
             long silenceNanos,
             double nominalBitNanos,
             Noise noise,
             Wire.Content content,
             boolean everywhere) {
         this.format = format;
-        this.framing = framing;
+        this.framing = protocol.framing();
+        this.delimiter = protocol.delimiter();
         this.silenceNanos = silenceNanos;
         this.nominalBitNanos = nominalBitNanos;
         leadNanos = (long) (LEAD_CHARACTERS * format.bits() * nominalBitNanos);
@@ -119,7 +122,7 @@ public final class Reception {
         }
         return switch (framing) {
             case ANYWHERE -> true;
-            case AFTER_A_ZERO -> sampler.isGood(index - 1) && sampler.value(index - 1) == 0;
+            case AFTER_DELIMITER -> sampler.isGood(index - 1) && sampler.value(index - 1) == delimiter;
             case AFTER_SILENCE ->
                 sampler.startNanos(index) - sampler.startNanos(index - 1) - format.bits() * nominalBitNanos
                         >= silenceNanos - nominalBitNanos;

@@ -19,6 +19,8 @@ public final class Wire {
     }
 
     private final EventOrder events;
+    private final boolean isShared;
+
     /** A transmission that touches a frame is looked at from at most this long before it. */
     private static final long MOST_BEFORE_NANOS = 20_000_000;
 
@@ -35,9 +37,11 @@ public final class Wire {
     /**
      * @param events receives what happens
      * @param talkers how many may drive at once at most
+     * @param isShared whether all talk on one pair; if not, each talks on a line of its own and nothing touches
      */
-    public Wire(EventOrder events, int talkers) {
+    public Wire(EventOrder events, int talkers, boolean isShared) {
         this.events = events;
+        this.isShared = isShared;
         this.active = new Frame[talkers];
     }
 
@@ -53,7 +57,7 @@ public final class Wire {
             if (other == frame) {
                 continue;
             }
-            if (touch(frame, other) && !isOneDriver(frame, other)) {
+            if (isShared && touch(frame, other) && !isOneDriver(frame, other)) {
                 frame.clashed = true;
                 if (!other.heard) {
                     other.clashed = true;
@@ -76,7 +80,9 @@ public final class Wire {
             driveOnly(frame);
             return;
         }
-        traffic.add(frame);
+        if (isShared || frame.kind != TraceSink.REPLY) {
+            traffic.add(frame);
+        }
         wasReply = isReply;
         isReply = frame.kind == TraceSink.REPLY;
         newestNumber = frame.number;
@@ -121,7 +127,9 @@ public final class Wire {
         for (int i = 0; i < count; i++) {
             Frame other = active[i];
             boolean touches = other == frame
-                    || (other.driverOffNanos > frame.driverOnNanos && other.driverOnNanos < frame.heardNanos);
+                    || (isShared
+                            && other.driverOffNanos > frame.driverOnNanos
+                            && other.driverOnNanos < frame.heardNanos);
             if (touches) {
                 wave.add(other);
                 first = Math.min(first, Math.max(other.driverOnNanos, earliest));
@@ -164,7 +172,7 @@ public final class Wire {
         return frame.number == newestNumber ? wasReply : isReply;
     }
 
-    /** The characters that went over the pair. */
+    /** The characters that went over the pair: where it is not shared, those that nodes hear. */
     public Traffic traffic() {
         return traffic;
     }

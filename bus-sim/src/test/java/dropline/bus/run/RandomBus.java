@@ -27,6 +27,8 @@ import dropline.protocol.modbus.ModbusRtu;
 import dropline.protocol.sized.Sized;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 
 /** A small bus, everything about it drawn from one number; some of its nodes' clocks are off, some answer late. */
 final class RandomBus {
@@ -120,16 +122,21 @@ final class RandomBus {
 
     /** Runs for 40 stretches, with a change of one signal in each. */
     void run(SegmentRun run) {
+        run(run::offer, run::advanceTo);
+        run.end();
+    }
+
+    /** As above, short of the end. */
+    void run(Consumer<StateBlock> offer, LongConsumer advanceTo) {
         StateBlock block = new StateBlock();
         long step = 60 * charNanos;
         for (int i = 0; i < 40; i++) {
             block.clear();
             block.addRow(i * step + step / 2);
             block.addChange(i % pit.signals().size(), i + 1);
-            run.offer(block);
-            run.advanceTo((i + 1) * step);
+            offer.accept(block);
+            advanceTo.accept((i + 1) * step);
         }
-        run.end();
     }
 
     private Node node(int n, int baud) {

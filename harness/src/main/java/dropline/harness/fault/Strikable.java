@@ -87,7 +87,10 @@ final class Strikable {
                 struck.segment(pit).nodes().size() < 2
                         ? Optional.of("a node that is not alone on its segment")
                         : Optional.empty();
-            default -> Optional.empty();
+            default ->
+                kind.needsPair() && !struck.segment(pit).isShared()
+                        ? Optional.of("a node or segment with a pair, not one straight on USB")
+                        : Optional.empty();
         };
     }
 

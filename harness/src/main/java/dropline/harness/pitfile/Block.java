@@ -10,19 +10,19 @@ import java.util.Optional;
 final class Block {
     private final Section section;
     private final Tree.Scalar name;
-    private final Tree place;
+    private final boolean whole;
     private final Map<String, Object> values = new LinkedHashMap<>();
     private final Map<String, Tree> places = new LinkedHashMap<>();
     private final Map<String, List<Block>> blocks = new LinkedHashMap<>();
 
     /**
      * @param name the key it stands under, or its own name where it is one of several
-     * @param place where its content begins
+     * @param whole whether all it is like is known
      */
-    Block(Section section, Tree.Scalar name, Tree place) {
+    Block(Section section, Tree.Scalar name, boolean whole) {
         this.section = section;
+        this.whole = whole;
         this.name = name;
-        this.place = place;
     }
 
     void put(Key<?> key, Tree at, Object value) {
@@ -51,6 +51,11 @@ final class Block {
         return section;
     }
 
+    /** Whether all it is like is known; where it is not, nobody can say what is missing in it. */
+    boolean isWhole() {
+        return whole;
+    }
+
     /** Whether the key was written, readable or not. */
     boolean has(Key<?> key) {
         return places.containsKey(key.name());
@@ -62,10 +67,6 @@ final class Block {
         return at == null ? name : at;
     }
 
-    Tree place() {
-        return place;
-    }
-
     /** The value written, else the one that stands in for it; empty where there is neither. */
     <T> Optional<T> get(Key<T> key) {
         if (has(key)) {
@@ -75,8 +76,7 @@ final class Block {
         if (standard == null) {
             return Optional.empty();
         }
-        Report none = new Report("schema");
-        Optional<T> value = key.type().read(new Tree.Scalar(standard, true, 1, 1), key.name(), none);
+        Optional<T> value = key.type().read(new Tree.Scalar(standard, true, name.place()), key.name(), new Report());
         if (value.isEmpty()) {
             throw new AssertionError(
                     "a key's standing value must be readable: key=" + key.name() + " value=" + standard);
@@ -108,6 +108,6 @@ final class Block {
 
     /** A group in which nothing is written, where this one has none. */
     Block blockOrEmpty(Section child) {
-        return block(child).orElseGet(() -> new Block(child, name, place));
+        return block(child).orElseGet(() -> new Block(child, name, whole));
     }
 }

@@ -4,18 +4,42 @@ import dropline.harness.problem.Nearest;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
-/** Reads a tree by the schema: unknown, missing and doubled keys, and values of the wrong kind. */
+/**
+ * Reads a tree by the schema. A file is read twice: as written, for unknown and doubled keys and values of the wrong
+ * kind, each reported once at its place; and with its likes written out, for what is then still missing.
+ */
 final class BlockReader {
     private final Report report;
+    private final Report gaps;
+    private final Set<Place> open;
 
-    BlockReader(Report report) {
+    private BlockReader(Report report, Report gaps, Set<Place> open) {
         this.report = report;
+        this.gaps = gaps;
+        this.open = open;
+    }
+
+    /** Reads a file as written and reports all but what is missing. */
+    static void check(Tree root, Report report) {
+        new BlockReader(report, new Report(), Set.of()).read(root);
+    }
+
+    /** Reads a file with its likes written out and reports only what is missing. */
+    static Block read(Likes.Written file, Report report) {
+        return new BlockReader(new Report(), report, file.open()).read(file.root());
+    }
+
+    private Block read(Tree root) {
+        return read(
+                Schema.ROOT, new Tree.Scalar("", false, new Place(root.place().file(), 1, 1)), root);
     }
 
     /** Reads the group that stands at {@code tree} under {@code name}. */
-    Block read(Section section, Tree.Scalar name, Tree tree) {
-        Block block = new Block(section, name, tree);
+    private Block read(Section section, Tree.Scalar name, Tree tree) {
+        boolean whole = !open.contains(tree.place());
+        Block block = new Block(section, name, whole);
         if (tree instanceof Tree.Mapping mapping) {
             readKeys(block, mapping);
         } else if (tree instanceof Tree.Scalar scalar && !scalar.isNothing() && section.shorthand() != null) {
@@ -25,7 +49,9 @@ final class BlockReader {
             report.at(tree, name.text(), PitCode.WRONG_TYPE, keys, null);
             return block;
         }
-        missing(block);
+        if (whole) {
+            missing(block);
+        }
         return block;
     }
 
@@ -86,7 +112,7 @@ final class BlockReader {
     }
 
     private void twice(Tree.Scalar name, Tree.Scalar earlier, PitCode code, String expected) {
-        String fix = "delete one of the two, or give it another name; the first is in line " + earlier.line();
+        String fix = "delete one of the two, or give it another name; the first is in " + earlier.line(name);
         report.at(name, name.text(), code, expected, fix);
     }
 
@@ -115,6 +141,6 @@ final class BlockReader {
     private void missing(Block block, String key, String expected) {
         Tree.Scalar owner = block.nameAt();
         String whole = block.section().name().isEmpty() ? "the file" : owner.text();
-        report.at(owner, key, PitCode.MISSING_KEY, whole + " without " + key, key + ": " + expected, null);
+        gaps.at(owner, key, PitCode.MISSING_KEY, whole + " without " + key, key + ": " + expected, null);
     }
 }

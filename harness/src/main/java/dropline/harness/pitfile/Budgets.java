@@ -23,7 +23,7 @@ final class Budgets {
         for (Block block : pit.blocks(PanelKeys.KIND_LIMITS)) {
             PanelKeys.KIND
                     .type()
-                    .read(block.nameAt(), block.name(), new Report("kinds"))
+                    .read(block.nameAt(), block.name(), new Report())
                     .ifPresent(kind -> kinds.put(kind, block));
         }
     }

@@ -29,40 +29,43 @@ final class BusBuilder {
     }
 
     Adapter adapter(Block block) {
-        Likes likes = parts.adapters();
         return new Adapter(
                 block.written(BusKeys.LIKE).map(Tree.Scalar::text).orElse(block.name()),
-                likes.get(block, BusKeys.LATENCY_TIMER).orElse(0L),
-                likes.get(block, BusKeys.PACKET).orElse(PACKET_CHARS),
-                likes.get(block, BusKeys.USB_FRAME).orElse(0L),
-                likes.get(block, BusKeys.WAKE_UP).orElse(Distribution.constant(0)));
+                block.get(BusKeys.LATENCY_TIMER).orElse(0L),
+                block.get(BusKeys.PACKET).orElse(PACKET_CHARS),
+                block.get(BusKeys.USB_FRAME).orElse(0L),
+                block.get(BusKeys.WAKE_UP).orElse(Distribution.constant(0)));
     }
 
-    Profile profile(Block block) {
-        Likes likes = parts.profiles();
+    /** A node's profile; what its transceiver says about the driver and the receiver counts before it. */
+    Profile profile(Block node) {
+        Block block = node.block(BusKeys.PROFILE).orElseThrow();
+        Block chip = node.blockOrEmpty(NodeKeys.TRANSCEIVER);
         return new Profile(
-                likes.get(block, BusKeys.REPLIES_FROM).orElse(ReplyFrom.LOOP),
-                likes.get(block, BusKeys.REPLY_GAP).orElseThrow(),
-                likes.get(block, BusKeys.ENABLE_LEAD).orElse(0L),
-                likes.get(block, BusKeys.RELEASE_TAIL).orElse(0L),
-                likes.get(block, BusKeys.LOOP_PASS).orElse(0L),
-                likes.get(block, BusKeys.FIFO).orElse(FIFO_CHARS),
-                likes.get(block, BusKeys.RING).orElse(RING_CHARS),
-                likes.blocks(block, BusKeys.TASKS).stream()
-                        .map(BusBuilder::task)
-                        .toList(),
-                likes.get(block, BusKeys.BOOT).orElse(0L),
-                likes.get(block, BusKeys.CLOCK).orElse(0L),
-                likes.get(block, BusKeys.TICKS_PER_BIT).orElse(0),
-                transceiver(block, likes));
+                block.get(BusKeys.REPLIES_FROM).orElse(ReplyFrom.LOOP),
+                block.get(BusKeys.REPLY_GAP).orElseThrow(),
+                either(chip, block, BusKeys.ENABLE_LEAD, 0L),
+                either(chip, block, BusKeys.RELEASE_TAIL, 0L),
+                block.get(BusKeys.LOOP_PASS).orElse(0L),
+                block.get(BusKeys.FIFO).orElse(FIFO_CHARS),
+                block.get(BusKeys.RING).orElse(RING_CHARS),
+                block.blocks(BusKeys.TASKS).stream().map(BusBuilder::task).toList(),
+                block.get(BusKeys.BOOT).orElse(0L),
+                block.get(BusKeys.CLOCK).orElse(0L),
+                block.get(BusKeys.TICKS_PER_BIT).orElse(0),
+                transceiver(chip, block));
     }
 
-    private static Transceiver transceiver(Block block, Likes likes) {
+    private static <T> T either(Block chip, Block profile, Key<T> key, T usual) {
+        return chip.get(key).or(() -> profile.get(key)).orElse(usual);
+    }
+
+    private static Transceiver transceiver(Block chip, Block block) {
         Transceiver usual = Transceiver.USUAL;
         return new Transceiver(
-                likes.get(block, BusKeys.DRIVER).orElse(usual.driver()),
-                likes.get(block, BusKeys.RECEIVER).orElse(usual.receiver()),
-                likes.get(block, BusKeys.SAMPLES_PER_BIT).orElse(usual.samplesPerBit()));
+                either(chip, block, BusKeys.DRIVER, usual.driver()),
+                either(chip, block, BusKeys.RECEIVER, usual.receiver()),
+                block.get(BusKeys.SAMPLES_PER_BIT).orElse(usual.samplesPerBit()));
     }
 
     private static Profile.Task task(Block block) {

@@ -21,14 +21,8 @@ final class BusChecks {
 
     void check() {
         Block root = parts.root();
-        parts.adapters().check(report);
-        parts.profiles().check(report);
-        root.blocks(BusKeys.HUBS)
-                .forEach(hub -> hub.block(BusKeys.ADAPTER)
-                        .ifPresent(a -> parts.adapters().checkUse(a, report)));
-        root.blocks(BusKeys.PROFILES).forEach(this::profile);
         root.blocks(BusKeys.SEGMENTS).forEach(this::segment);
-        root.blocks(BusKeys.NODES).forEach(this::node);
+        root.blocks(NodeKeys.NODES).forEach(this::node);
     }
 
     private void segment(Block segment) {
@@ -37,8 +31,8 @@ final class BusChecks {
                 segment.get(BusKeys.PROTOCOL).filter(p -> p == Speech.SIZED).isPresent();
         Optional<Block> lengths = segment.block(BusKeys.SIZED);
         if (sized && lengths.isEmpty()) {
-            String expected = "sized: with at least request and reply, since protocol is sized (line "
-                    + segment.at(BusKeys.PROTOCOL).line() + ")";
+            String expected = "sized: with at least request and reply, since protocol is sized ("
+                    + segment.at(BusKeys.PROTOCOL).line(segment.nameAt()) + ")";
             report.at(
                     segment.nameAt(), "sized", PitCode.MISSING_KEY, segment.name() + " without sized", expected, null);
         } else if (!sized && lengths.isPresent()) {
@@ -56,8 +50,8 @@ final class BusChecks {
 
     /** Whether every node names a segment there is; if not, that is the problem rather than an empty segment. */
     private boolean everyNodeIsPlaced() {
-        return parts.root().blocks(BusKeys.NODES).stream()
-                .allMatch(n -> n.written(BusKeys.NODE_SEGMENT)
+        return parts.root().blocks(NodeKeys.NODES).stream()
+                .allMatch(n -> n.written(NodeKeys.NODE_SEGMENT)
                         .flatMap(s -> parts.segment(s.text()))
                         .isPresent());
     }
@@ -82,19 +76,18 @@ final class BusChecks {
         if (hub.isPresent() && parts.hub(hub.get().text()).isEmpty()) {
             report.unknownName(hub.get(), "hub", "a hub", parts.hubNames());
         }
-        adapter.ifPresent(a -> parts.adapters().checkUse(a, report));
     }
 
     private void addresses(Block segment, List<Block> nodes) {
         Map<Integer, Block> taken = new LinkedHashMap<>();
         for (Block node : nodes) {
-            Optional<Integer> address = node.written(BusKeys.ADDRESS);
+            Optional<Integer> address = node.written(NodeKeys.ADDRESS);
             Block earlier = address.isEmpty() ? null : taken.putIfAbsent(address.get(), node);
             if (earlier != null) {
                 String expected = "an address that no other node on segment " + segment.name() + " has";
-                String fix = "give one of them another address; " + earlier.name() + " in line "
-                        + earlier.at(BusKeys.ADDRESS).line() + " has it too";
-                report.at(node.at(BusKeys.ADDRESS), "address", PitCode.ADDRESS_CLASH, expected, fix);
+                String fix = "give one of them another address; " + earlier.name() + " in "
+                        + earlier.at(NodeKeys.ADDRESS).line(node.at(NodeKeys.ADDRESS)) + " has it too";
+                report.at(node.at(NodeKeys.ADDRESS), "address", PitCode.ADDRESS_CLASH, expected, fix);
             }
         }
     }
@@ -104,24 +97,23 @@ final class BusChecks {
             Optional<Long> every = task.written(BusKeys.TASK_EVERY);
             Optional<Long> takes = task.written(BusKeys.TASK_TAKES);
             if (every.isPresent() && takes.isPresent() && every.get() < takes.get()) {
-                String expected = "at most every, so that it is over before the next (line "
-                        + task.at(BusKeys.TASK_EVERY).line() + ")";
+                String expected = "at most every, so that it is over before the next ("
+                        + task.at(BusKeys.TASK_EVERY).line(task.at(BusKeys.TASK_TAKES)) + ")";
                 report.at(task.at(BusKeys.TASK_TAKES), "takes", PitCode.OUT_OF_RANGE, expected, null);
             }
         }
-        boolean clock = parts.profiles().holder(profile, BusKeys.CLOCK).isPresent();
-        boolean ticks = parts.profiles().holder(profile, BusKeys.TICKS_PER_BIT).isPresent();
+        boolean clock = profile.has(BusKeys.CLOCK);
+        boolean ticks = profile.has(BusKeys.TICKS_PER_BIT);
         if (clock != ticks) {
             Key<?> there = clock ? BusKeys.CLOCK : BusKeys.TICKS_PER_BIT;
             Key<?> missing = clock ? BusKeys.TICKS_PER_BIT : BusKeys.CLOCK;
             String expected = missing.name() + ": " + missing.type().words() + ", since " + there.name() + " is there";
-            Block holder = parts.profiles().holder(profile, there).orElse(profile);
-            report.at(holder.at(there), missing.name(), PitCode.MISSING_KEY, expected, null);
+            report.at(profile.at(there), missing.name(), PitCode.MISSING_KEY, expected, null);
         }
     }
 
     private void node(Block node) {
-        Optional<Tree.Scalar> name = node.written(BusKeys.NODE_SEGMENT);
+        Optional<Tree.Scalar> name = node.written(NodeKeys.NODE_SEGMENT);
         Optional<Block> segment = name.flatMap(s -> parts.segment(s.text()));
         if (name.isPresent() && segment.isEmpty()) {
             report.unknownName(name.get(), "segment", "a segment", parts.segmentNames());
@@ -132,9 +124,8 @@ final class BusChecks {
             return;
         }
         profile(profile.get());
-        parts.profiles().checkUse(profile.get(), report);
-        Optional<Block> gap = parts.profiles().holder(profile.get(), BusKeys.REPLY_GAP);
-        if (gap.isEmpty() && !namesNothing(profile.get())) {
+        boolean gap = profile.get().has(BusKeys.REPLY_GAP);
+        if (!gap && profile.get().isWhole()) {
             String expected =
                     BusKeys.REPLY_GAP.name() + ": " + BusKeys.REPLY_GAP.type().words();
             String fix = "measure it, or name a preset such as 8-bit loop";
@@ -145,15 +136,13 @@ final class BusChecks {
                     "a profile without reply-gap",
                     expected,
                     fix);
-        } else if (gap.isPresent() && segment.isPresent() && parts.isOwn(gap.get())) {
-            replyGap(gap.get(), segment.get());
+        } else if (gap && segment.isPresent() && isOwn(profile.get().at(BusKeys.REPLY_GAP))) {
+            replyGap(profile.get(), segment.get());
         }
     }
 
-    private boolean namesNothing(Block profile) {
-        Report quiet = new Report("likes");
-        parts.profiles().checkUse(profile, quiet);
-        return !quiet.isEmpty();
+    private static boolean isOwn(Tree written) {
+        return !written.place().file().equals(Presets.FILE);
     }
 
     /** A gap shorter than a character leaves the controller no silence in which to let go of the pair. */
@@ -168,8 +157,8 @@ final class BusChecks {
         long character = UartClock.exact(rate).charsNanos(format.get(), 1);
         if (gap.get().baseNanos() < character) {
             long micros = (character + Times.MICRO - 1) / Times.MICRO;
-            String expected = "at least " + micros + " us, one character at " + rate + " baud (line "
-                    + segment.at(BusKeys.BAUD).line() + ")";
+            String expected = "at least " + micros + " us, one character at " + rate + " baud ("
+                    + segment.at(BusKeys.BAUD).line(profile.at(BusKeys.REPLY_GAP)) + ")";
             String fix = "write reply-gap: " + Measure.time().write(roundUp(micros) * Times.MICRO)
                     + ", or raise the baud rate";
             report.at(profile.at(BusKeys.REPLY_GAP), "reply-gap", PitCode.OUT_OF_RANGE, expected, fix);
@@ -189,14 +178,14 @@ final class BusChecks {
         boolean modbus = segment.flatMap(s -> s.get(BusKeys.PROTOCOL))
                 .filter(p -> p == Speech.MODBUS_RTU)
                 .isPresent();
-        if (node.has(BusKeys.REGISTERS) && segment.isPresent() && !modbus) {
+        if (node.has(NodeKeys.REGISTERS) && segment.isPresent() && !modbus) {
             String expected = "no registers: unless the segment's protocol is modbus-rtu";
             String fix = "delete registers:, or write protocol: modbus-rtu for segment "
                     + segment.get().name();
-            report.at(node.at(BusKeys.REGISTERS), "registers", PitCode.UNUSED_KEY, expected, fix);
+            report.at(node.at(NodeKeys.REGISTERS), "registers", PitCode.UNUSED_KEY, expected, fix);
         }
         for (Registers.Line line :
-                node.written(BusKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of())) {
+                node.written(NodeKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of())) {
             if (parts.signal(line.signal().text()).isEmpty()) {
                 report.unknownName(line.signal(), "registers", "a signal", parts.signalNames());
             }

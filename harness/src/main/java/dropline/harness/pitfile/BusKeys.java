@@ -11,7 +11,7 @@ import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.util.List;
 
-/** The keys of adapters, hubs, profiles, segments and nodes. */
+/** The keys of adapters, hubs, profiles and segments. Nodes have theirs: {@link NodeKeys}. */
 final class BusKeys {
 
     /** What a hub does between host and segments. */
@@ -31,7 +31,7 @@ final class BusKeys {
     static final Key<Tree.Scalar> LIKE = Key.optional(
             "like",
             new NameAt("the name of a preset, or of another of its kind in this file"),
-            "what it is like; keys written beside it count before those of its like");
+            "what it is like; keys written beside it count before those of its like, inside groups too");
 
     static final Key<String> FIGURES_FROM = Key.optional(
             "source", Words.text("text"), "where the figures come from: measured, preset or guessed, and by what");
@@ -51,11 +51,13 @@ final class BusKeys {
     static final Key<Distribution> WAKE_UP = Key.optional(
             "wake-up", Times.distribution(), "time until the host's program has the packet; 0 us where left out");
 
-    static final List<Key<?>> ADAPTER_KEYS = List.of(LIKE, FIGURES_FROM, LATENCY_TIMER, PACKET, USB_FRAME, WAKE_UP);
-    static final Section ADAPTERS =
-            Section.named("adapters", "USB adapters, by name", ADAPTER_KEYS).withShorthand(LIKE);
+    static final List<Key<?>> ADAPTER_KEYS = List.of(FIGURES_FROM, LATENCY_TIMER, PACKET, USB_FRAME, WAKE_UP);
+    static final Section ADAPTERS = Section.named("adapters", "USB adapters, by name", ADAPTER_KEYS)
+            .like(Shelf.ADAPTERS)
+            .orName();
     static final Section ADAPTER = Section.one("adapter", "the USB adapter: the name of one, or its keys", ADAPTER_KEYS)
-            .withShorthand(LIKE);
+            .like(Shelf.ADAPTERS)
+            .orName();
 
     // --- hubs -----------------------------------------------------------------------------------------------------
 
@@ -142,7 +144,6 @@ final class BusKeys {
             List.of(TASK_EVERY, TASK_TAKES, TASK_BLOCKS));
 
     static final List<Key<?>> PROFILE_KEYS = List.of(
-            LIKE,
             FIGURES_FROM,
             REPLIES_FROM,
             REPLY_GAP,
@@ -158,10 +159,12 @@ final class BusKeys {
             RECEIVER,
             SAMPLES_PER_BIT);
     static final Section PROFILES = Section.named("profiles", "firmware timings, by name", PROFILE_KEYS, TASKS)
-            .withShorthand(LIKE);
+            .like(Shelf.PROFILES)
+            .orName();
     static final Section PROFILE = Section.one(
                     "profile", "the node's firmware timing: the name of a profile, or its keys", PROFILE_KEYS, TASKS)
-            .withShorthand(LIKE);
+            .like(Shelf.PROFILES)
+            .orName();
 
     // --- segments -------------------------------------------------------------------------------------------------
 
@@ -261,28 +264,6 @@ final class BusKeys {
 
     static final Section SEGMENTS = Section.named(
                     "segments", "the RS-485 pairs, by name", List.of(BAUD, FORMAT, PROTOCOL, BIAS), SIZED, CONTROLLER)
-            .required();
-
-    // --- nodes ----------------------------------------------------------------------------------------------------
-
-    static final Key<Tree.Scalar> NODE_SEGMENT =
-            Key.required("segment", new NameAt("the name of a segment"), "the segment it is on");
-    static final Key<Integer> ADDRESS =
-            Key.required("address", Numbers.whole(1, 247), "its address, one for each node of a segment");
-    static final Key<Integer> WEIGHT =
-            Key.standard("weight", Numbers.whole(1, 16), "1", "how often it is polled in a cycle");
-
-    static final Key<Registers.Map> REGISTERS = Key.optional(
-            "registers",
-            new Registers(),
-            "with modbus-rtu and addressed state, the registers its signals lie in; one that is left out lies in the"
-                    + " register of its own number");
-
-    static final Section NODES = Section.named(
-                    "nodes",
-                    "the microcontroller boards, by name, polled in the order of the file",
-                    List.of(NODE_SEGMENT, ADDRESS, WEIGHT, REGISTERS),
-                    PROFILE.required())
             .required();
 
     private BusKeys() {}

@@ -47,8 +47,8 @@ final class FitChecks {
 
     private void format(Segment segment, Block block) {
         if (segment.format().dataBits() != 8 && !(segment.protocol() instanceof Sized)) {
-            String expected = "eight data bits, which " + segment.protocol().name() + " needs (line "
-                    + block.at(BusKeys.PROTOCOL).line() + ")";
+            String expected = "eight data bits, which " + segment.protocol().name() + " needs ("
+                    + block.at(BusKeys.PROTOCOL).line(block.at(BusKeys.FORMAT)) + ")";
             report.at(block.at(BusKeys.FORMAT), "format", PitCode.CONFLICT, expected, "write format: 8N1 or 8E1");
         }
     }
@@ -66,8 +66,8 @@ final class FitChecks {
             Block lengths = parts.segment(segment.name())
                     .flatMap(s -> s.block(BusKeys.SIZED))
                     .orElseThrow();
-            String expected = "at least 1, since node " + node.name() + " shows signals (line "
-                    + written.nameAt().line() + ")";
+            String expected = "at least 1, since node " + node.name() + " shows signals ("
+                    + written.nameAt().line(lengths.at(BusKeys.SIGNALS_PER_FRAME)) + ")";
             String found = lengths.has(BusKeys.SIGNALS_PER_FRAME)
                     ? lengths.at(BusKeys.SIGNALS_PER_FRAME).found()
                     : "0, which counts where it is left out";
@@ -85,11 +85,11 @@ final class FitChecks {
 
     private void registers(Segment segment, Node node, Block written) {
         boolean broadcast = segment.controller().state() == StateDelivery.BROADCAST;
-        if (broadcast && written.has(BusKeys.REGISTERS)) {
+        if (broadcast && written.has(NodeKeys.REGISTERS)) {
             String expected =
                     "no registers: where state is broadcast, since then all nodes have the same: the signals' numbers";
             String fix = "delete registers:, or write state: addressed for segment " + segment.name();
-            report.at(written.at(BusKeys.REGISTERS), "registers", PitCode.UNUSED_KEY, expected, fix);
+            report.at(written.at(NodeKeys.REGISTERS), "registers", PitCode.UNUSED_KEY, expected, fix);
         }
         List<Integer> shown = SegmentWire.signals(pit, node);
         for (Registers.Line line : lines(written)) {
@@ -132,7 +132,7 @@ final class FitChecks {
     }
 
     private static List<Registers.Line> lines(Block node) {
-        return node.written(BusKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of());
+        return node.written(NodeKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of());
     }
 
     private void broadcast(Segment segment, Block block) {

@@ -56,6 +56,22 @@ public final class Measure {
         return new Measure("deviation", "60000 ppm").with("ppm", "1").with("%", "1e4");
     }
 
+    /** Currents, in microamperes. */
+    static Measure current() {
+        return new Measure("current", "350 mA")
+                .with("uA", "1")
+                .with("mA", "1e3")
+                .with("A", "1e6");
+    }
+
+    /** Resistances, in ohms. */
+    static Measure resistance() {
+        return new Measure("resistance", "120 ohm")
+                .with("ohm", "1")
+                .with("kohm", "1e3")
+                .with("Mohm", "1e6");
+    }
+
     /** Numbers of characters. */
     public static Measure characters() {
         return new Measure("number of characters", "16 chars")

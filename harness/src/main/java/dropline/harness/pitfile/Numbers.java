@@ -8,6 +8,7 @@ import java.util.regex.Pattern;
 /** Types whose values are numbers and quantities. */
 final class Numbers {
     private static final String NUMBER = "[+-]?\\d{1,15}(?:\\.\\d{1,12})?(?:[eE][+-]?\\d{1,2})?";
+    private static final Pattern SHARE = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,12})?)(?:\\s*/\\s*(\\d{1,9}))?");
     private static final Pattern ONE = Pattern.compile(NUMBER);
     private static final Pattern TWO = Pattern.compile("(" + NUMBER + ")\\s*\\.\\.\\s*(" + NUMBER + ")");
 
@@ -52,6 +53,27 @@ final class Numbers {
                 }
                 report.at(text, key, PitCode.WRONG_TYPE, words(), "write it with a decimal point and without a unit");
                 return Optional.empty();
+            }
+        };
+    }
+
+    /** A part of one: {@code 1}, {@code 0.125} or {@code 1/8}. */
+    static Type<Double> share() {
+        return new Type.OfText<>("a number above 0 and up to 1, or a part such as 1/8") {
+            @Override
+            Optional<Double> readText(Tree.Scalar text, String key, Report report) {
+                Matcher part = SHARE.matcher(text.text().strip());
+                if (!part.matches()) {
+                    report.at(text, key, PitCode.WRONG_TYPE, words(), null);
+                    return Optional.empty();
+                }
+                double whole = Double.parseDouble(part.group(1));
+                double value = part.group(2) == null ? whole : whole / Double.parseDouble(part.group(2));
+                if (!(value > 0 && value <= 1)) {
+                    report.at(text, key, PitCode.OUT_OF_RANGE, words(), null);
+                    return Optional.empty();
+                }
+                return Optional.of(value);
             }
         };
     }

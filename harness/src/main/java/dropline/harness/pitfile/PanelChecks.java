@@ -93,8 +93,8 @@ final class PanelChecks {
         if (speed.isPresent() && unit.isPresent() && !speed.get().unit().equals(unit.get())) {
             String per = unit.get() + "/s";
             String expected =
-                    "a speed in " + per + ", the unit of " + shows.get(0).text() + " (line "
-                            + signal.get().at(Schema.UNIT).line() + ")";
+                    "a speed in " + per + ", the unit of " + shows.get(0).text() + " ("
+                            + signal.get().at(Schema.UNIT).line(speed.get().place()) + ")";
             report.at(speed.get().place(), "speed", PitCode.WRONG_UNIT, expected, null);
         }
     }
@@ -109,16 +109,19 @@ final class PanelChecks {
         Optional<Long> every = indicator.written(PanelKeys.REFRESH_EVERY);
         Optional<Long> takes = indicator.written(PanelKeys.REFRESH_TAKES);
         if (every.isPresent() && takes.isPresent() && every.get() < takes.get()) {
-            String expected = "at most refresh-every, so that it is over before the next (line "
-                    + indicator.at(PanelKeys.REFRESH_EVERY).line() + ")";
+            String expected = "at most refresh-every, so that it is over before the next ("
+                    + indicator.at(PanelKeys.REFRESH_EVERY).line(indicator.at(PanelKeys.REFRESH_TAKES)) + ")";
             report.at(indicator.at(PanelKeys.REFRESH_TAKES), "refresh-takes", PitCode.OUT_OF_RANGE, expected, null);
         }
     }
 
     private void needs(Block indicator, Key<?> key) {
+        if (!indicator.isWhole()) {
+            return;
+        }
         String kind = indicator.at(PanelKeys.KIND).found();
-        String expected = key.name() + ": " + key.type().words() + ", since kind is " + kind + " (line "
-                + indicator.at(PanelKeys.KIND).line() + ")";
+        String expected = key.name() + ": " + key.type().words() + ", since kind is " + kind + " ("
+                + indicator.at(PanelKeys.KIND).line(indicator.nameAt()) + ")";
         String found = indicator.name() + " without " + key.name();
         report.at(indicator.nameAt(), key.name(), PitCode.MISSING_KEY, found, expected, null);
     }
@@ -134,8 +137,8 @@ final class PanelChecks {
     private void control(Block control, String node) {
         Block namesake = controlNames.putIfAbsent(control.name(), control);
         if (namesake != null) {
-            String fix = "give one of them another name; the first is in line "
-                    + namesake.nameAt().line();
+            String fix = "give one of them another name; the first is in "
+                    + namesake.nameAt().line(control.nameAt());
             String expected = "a name that no other control of the pit has";
             report.at(control.nameAt(), control.name(), PitCode.DUPLICATE_NAME, expected, fix);
         }
@@ -144,8 +147,8 @@ final class PanelChecks {
         Block earlier = number.isEmpty() ? null : taken.putIfAbsent(number.get(), control);
         if (earlier != null) {
             String expected = "a number that no other control on node " + node + " has";
-            String fix = "give one of them another number; " + earlier.name() + " in line "
-                    + earlier.at(PanelKeys.CONTROL_NUMBER).line() + " has it too";
+            String fix = "give one of them another number; " + earlier.name() + " in "
+                    + earlier.at(PanelKeys.CONTROL_NUMBER).line(control.at(PanelKeys.CONTROL_NUMBER)) + " has it too";
             report.at(control.at(PanelKeys.CONTROL_NUMBER), "number", PitCode.NUMBER_CLASH, expected, fix);
         }
         Optional<Control.Kind> kind = control.written(PanelKeys.CONTROL_KIND);

@@ -59,9 +59,10 @@ final class PanelKeys {
             Key.optional("speed", Numbers.speed(), "gauge stepper, servo: greatest speed");
 
     static final Section INDICATORS = Section.named(
-            "indicators",
-            "what it shows with, by name",
-            List.of(KIND, SHOWS, DELAY, REFRESH_EVERY, REFRESH_TAKES, REFRESH_BLOCKS, SPEED));
+                    "indicators",
+                    "what it shows with, by name",
+                    List.of(KIND, SHOWS, DELAY, REFRESH_EVERY, REFRESH_TAKES, REFRESH_BLOCKS, SPEED))
+            .like(Shelf.INDICATORS);
 
     static final Key<Control.Kind> CONTROL_KIND = Key.required(
             "kind",
@@ -83,9 +84,10 @@ final class PanelKeys {
             "dead-band", Numbers.whole(0, 65535), "0", "axis: moves up to this many units are not reported");
 
     static final Section CONTROLS = Section.named(
-            "controls",
-            "what can be moved on it, by name; a name stands once in the pit",
-            List.of(CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND));
+                    "controls",
+                    "what can be moved on it, by name; a name stands once in the pit",
+                    List.of(CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND))
+            .like(Shelf.CONTROLS);
 
     static final Key<Tree.Scalar> NODE =
             Key.required("node", new NameAt("the name of a node"), "the node that carries it");
@@ -100,12 +102,22 @@ final class PanelKeys {
             "how far it has come");
 
     static final Section PANELS = Section.named(
-            "panels",
-            "what a person sees and touches, by name",
-            List.of(NODE, PLACE, STATUS),
-            BUDGET,
-            INDICATORS,
-            CONTROLS);
+                    "panels",
+                    "what a person sees and touches, by name",
+                    List.of(NODE, PLACE, STATUS),
+                    BUDGET,
+                    INDICATORS,
+                    CONTROLS)
+            .like(Shelf.PANELS);
+
+    static final Section KINDS = Section.one(
+            "kinds",
+            "what is written once and used by name, with like",
+            List.of(),
+            NodeKeys.NODES.as("kinds of node, by name"),
+            PANELS.as("kinds of panel, by name"),
+            INDICATORS.as("kinds of indicator, by name"),
+            CONTROLS.as("kinds of control, by name"));
 
     private PanelKeys() {}
 }

@@ -14,37 +14,18 @@ final class Parts {
     private final Map<String, Block> segments;
     private final Map<String, Block> nodes;
     private final List<String> signalOrder;
-    private final Block presets;
-    private final Likes adapters;
-    private final Likes profiles;
 
     Parts(Block root) {
         this.root = root;
         this.signals = byName(root.blocks(Schema.SIGNALS));
         this.hubs = byName(root.blocks(BusKeys.HUBS));
         this.segments = byName(root.blocks(BusKeys.SEGMENTS));
-        this.nodes = byName(root.blocks(BusKeys.NODES));
+        this.nodes = byName(root.blocks(NodeKeys.NODES));
         this.signalOrder = List.copyOf(signals.keySet());
-        this.presets = Presets.read();
-        this.adapters = new Likes("an adapter", presets.blocks(BusKeys.ADAPTERS), root.blocks(BusKeys.ADAPTERS));
-        this.profiles = new Likes("a profile", presets.blocks(BusKeys.PROFILES), root.blocks(BusKeys.PROFILES));
     }
 
     Block root() {
         return root;
-    }
-
-    Likes adapters() {
-        return adapters;
-    }
-
-    Likes profiles() {
-        return profiles;
-    }
-
-    /** Whether a profile stands in this file rather than among the presets. */
-    boolean isOwn(Block profile) {
-        return !presets.blocks(BusKeys.PROFILES).contains(profile);
     }
 
     Optional<Block> signal(String name) {
@@ -86,8 +67,8 @@ final class Parts {
 
     /** The nodes on a segment, in the order of the file. */
     List<Block> nodesOn(Block segment) {
-        return root.blocks(BusKeys.NODES).stream()
-                .filter(n -> n.written(BusKeys.NODE_SEGMENT)
+        return root.blocks(NodeKeys.NODES).stream()
+                .filter(n -> n.written(NodeKeys.NODE_SEGMENT)
                         .map(s -> s.text().equals(segment.name()))
                         .orElse(false))
                 .toList();

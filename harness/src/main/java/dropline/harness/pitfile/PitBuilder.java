@@ -65,14 +65,14 @@ final class PitBuilder {
     }
 
     private Node node(Block block) {
-        List<Register> registers = block.get(BusKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of()).stream()
+        List<Register> registers = block.get(NodeKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of()).stream()
                 .map(line -> new Register(parts.signalIndex(line.signal().text()), line.address()))
                 .toList();
         return new Node(
                 block.name(),
-                block.value(BusKeys.ADDRESS),
-                block.value(BusKeys.WEIGHT),
-                bus.profile(block.block(BusKeys.PROFILE).orElseThrow()),
+                block.value(NodeKeys.ADDRESS),
+                block.value(NodeKeys.WEIGHT),
+                bus.profile(block),
                 parts.panelsOn(block).stream().map(this::panel).toList(),
                 registers);
     }

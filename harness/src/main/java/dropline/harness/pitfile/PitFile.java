@@ -45,7 +45,7 @@ public final class PitFile {
 
     /** Reads a file; a problem names it as {@code path} does. */
     public static Result read(Path path) {
-        Report report = new Report(path.toString());
+        Report report = new Report();
         Optional<String> text = text(path, report);
         return text.isEmpty() ? new Wrong(report.list()) : parse(path.toString(), text.get());
     }
@@ -56,12 +56,13 @@ public final class PitFile {
      * @param file how problems name it
      */
     public static Result parse(String file, String text) {
-        Report report = new Report(file);
+        Report report = new Report();
         Optional<Tree> tree = TreeReader.read(file, text, report);
-        if (tree.isEmpty()) {
+        tree.ifPresent(t -> BlockReader.check(t, report));
+        if (tree.isEmpty() || !(tree.get() instanceof Tree.Mapping written)) {
             return new Wrong(report.list());
         }
-        Block root = new BlockReader(report).read(Schema.ROOT, new Tree.Scalar("", false, 1, 1), tree.get());
+        Block root = BlockReader.read(Likes.written(written, Presets.read(), report), report);
         Parts parts = new Parts(root);
         PitChecks.check(parts, report);
         if (!report.isEmpty()) {
@@ -73,33 +74,34 @@ public final class PitFile {
             return new Wrong(report.list());
         }
         Optional<TimeUnit> time = root.block(Schema.RECORDING).flatMap(r -> r.get(Schema.RECORDING_TIME));
-        return new Understood(pit, new PitTree(file, text, tree.get()), time.orElse(null));
+        return new Understood(pit, new PitTree(file, text, written), time.orElse(null));
     }
 
     private static Optional<String> text(Path path, Report report) {
         try {
             if (Files.isDirectory(path)) {
-                cannotRead(report, "a directory", "the path of a pit file");
+                cannotRead(path, report, "a directory", "the path of a pit file");
                 return Optional.empty();
             }
             if (Files.size(path) > LARGEST_BYTES) {
-                cannotRead(report, Files.size(path) + " bytes", "a pit file of at most " + LARGEST_BYTES + " bytes");
+                cannotRead(
+                        path, report, Files.size(path) + " bytes", "a pit file of at most " + LARGEST_BYTES + " bytes");
                 return Optional.empty();
             }
-            return decode(Files.readAllBytes(path), report);
+            return decode(path, Files.readAllBytes(path), report);
         } catch (NoSuchFileException e) {
-            cannotRead(report, "nothing", "the path of a pit file");
+            cannotRead(path, report, "nothing", "the path of a pit file");
         } catch (IOException e) {
-            cannotRead(report, e.getMessage() == null ? e.toString() : e.getMessage(), "a file that can be read");
+            cannotRead(path, report, e.getMessage() == null ? e.toString() : e.getMessage(), "a file that can be read");
         }
         return Optional.empty();
     }
 
-    private static void cannotRead(Report report, String found, String expected) {
-        report.at(0, 0, "", PitCode.NO_SUCH_FILE, found, expected, "check the path");
+    private static void cannotRead(Path path, Report report, String found, String expected) {
+        report.at(Place.whole(path.toString()), "", PitCode.NO_SUCH_FILE, found, expected, "check the path");
     }
 
-    private static Optional<String> decode(byte[] bytes, Report report) {
+    private static Optional<String> decode(Path path, byte[] bytes, Report report) {
         CharsetDecoder decoder = StandardCharsets.UTF_8
                 .newDecoder()
                 .onMalformedInput(CodingErrorAction.REPORT)
@@ -114,7 +116,13 @@ public final class PitFile {
         int line = (int) decoded.chars().filter(c -> c == '\n').count() + 1;
         int column = decoded.length() - decoded.lastIndexOf('\n');
         String found = String.format(Locale.ROOT, "the byte 0x%02X", bytes[input.position()]);
-        report.at(line, column, "", PitCode.NOT_UTF8, found, "UTF-8 text", "save the file as UTF-8");
+        report.at(
+                new Place(path.toString(), line, column),
+                "",
+                PitCode.NOT_UTF8,
+                found,
+                "UTF-8 text",
+                "save the file as UTF-8");
         return Optional.empty();
     }
 }

@@ -43,7 +43,8 @@ public final class PitTree {
 
     /** The value at a path. */
     public Optional<Value> get(String path) {
-        return Optional.ofNullable(values.get(path)).map(v -> new Value(v.text(), v.line(), v.column()));
+        return Optional.ofNullable(values.get(path))
+                .map(v -> new Value(v.text(), v.place().line(), v.place().column()));
     }
 
     /** Paths whose values differ between the two, or that only one of them has; those of this tree first. */
@@ -70,17 +71,17 @@ public final class PitTree {
 
     private String patched(String path, Tree.Scalar old, String value) {
         String[] lines = text.split("(?<=\n)", -1);
-        String line = lines[old.line() - 1];
-        int from = line.offsetByCodePoints(0, old.column() - 1);
+        String line = lines[old.place().line() - 1];
+        int from = line.offsetByCodePoints(0, old.place().column() - 1);
         if (old.quoted()) {
             char quote = line.charAt(from);
             int to = quote == '"' || quote == '\'' ? line.indexOf(quote, from + 1) : -1;
             if (to < 0 || !line.substring(from + 1, to).equals(old.text())) {
                 throw new IllegalArgumentException("a value to patch must stand in one line: path=" + path);
             }
-            lines[old.line() - 1] = line.substring(0, from) + quoted(value) + line.substring(to + 1);
+            lines[old.place().line() - 1] = line.substring(0, from) + quoted(value) + line.substring(to + 1);
         } else if (line.startsWith(old.text(), from)) {
-            lines[old.line() - 1] = line.substring(0, from)
+            lines[old.place().line() - 1] = line.substring(0, from)
                     + value
                     + line.substring(from + old.text().length());
         } else {

@@ -5,28 +5,30 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 
-/** The adapters and profiles that every pit file may name: {@code presets.yaml} beside this class. */
+/** What every pit file may be like by name: {@code presets.yaml} beside this class. */
 final class Presets {
-    private static final String FILE = "presets.yaml";
-    private static final Section ROOT = Section.one("", "", java.util.List.of(), BusKeys.ADAPTERS, BusKeys.PROFILES);
+    /** How problems and origins name the file they stand in. */
+    static final String FILE = "presets";
+
+    private static final String RESOURCE = "presets.yaml";
 
     private Presets() {}
 
-    /** A group that holds the adapters and profiles. */
-    static Block read() {
-        Report report = new Report(FILE);
+    /** What they are, as a tree whose places lie in {@link #FILE}. */
+    static Tree.Mapping read() {
+        Report report = new Report();
         Tree tree = TreeReader.read(FILE, text(), report).orElseThrow(() -> new AssertionError(report.list()));
-        Block root = new BlockReader(report).read(ROOT, new Tree.Scalar("", true, 1, 1), tree);
-        if (!report.isEmpty()) {
+        BlockReader.check(tree, report);
+        if (!report.isEmpty() || !(tree instanceof Tree.Mapping mapping)) {
             throw new AssertionError("presets must be readable: " + report.list());
         }
-        return root;
+        return mapping;
     }
 
     private static String text() {
-        try (InputStream in = Presets.class.getResourceAsStream(FILE)) {
+        try (InputStream in = Presets.class.getResourceAsStream(RESOURCE)) {
             if (in == null) {
-                throw new AssertionError("presets must lie beside their class: file=" + FILE);
+                throw new AssertionError("presets must lie beside their class: file=" + RESOURCE);
             }
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {

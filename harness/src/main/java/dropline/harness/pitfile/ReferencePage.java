@@ -18,9 +18,9 @@ final class ReferencePage {
         ReferencePage page = new ReferencePage();
         page.keys("the file itself", Schema.ROOT.keys());
         Schema.ROOT.sections().forEach(section -> page.section("", section));
-        Block presets = Presets.read();
-        page.presets("Preset adapters", presets.blocks(BusKeys.ADAPTERS));
-        page.presets("Preset profiles", presets.blocks(BusKeys.PROFILES));
+        for (Shelf shelf : Shelf.values()) {
+            page.presets(shelf);
+        }
         return page.text.toString();
     }
 
@@ -82,6 +82,9 @@ final class ReferencePage {
     }
 
     private void table(List<Key<?>> keys) {
+        if (keys.isEmpty()) {
+            return;
+        }
         text.append("\n| key | value | default | what it is |\n| --- | --- | --- | --- |\n");
         for (Key<?> key : keys) {
             text.append("| `")
@@ -104,12 +107,26 @@ final class ReferencePage {
         return key.need() == Key.Need.REQUIRED ? "required" : "optional";
     }
 
-    private void presets(String heading, List<Block> presets) {
-        text.append("\n### ").append(heading).append("\n\n| name | where its figures come from |\n| --- | --- |\n");
-        for (Block preset : presets) {
-            text.append("| `").append(preset.name()).append("` | ");
-            text.append(cell(preset.value(BusKeys.FIGURES_FROM))).append(" |\n");
+    private void presets(Shelf shelf) {
+        List<Tree.Entry> presets = shelf.named(Presets.read());
+        if (presets.isEmpty()) {
+            return;
         }
+        text.append("\n### Presets of `")
+                .append(shelf.path())
+                .append("`\n\n| name | where its figures come from |\n| --- | --- |\n");
+        for (Tree.Entry preset : presets) {
+            text.append("| `").append(preset.key().text()).append("` | ");
+            text.append(cell(source(preset))).append(" |\n");
+        }
+    }
+
+    private static String source(Tree.Entry preset) {
+        return preset.value() instanceof Tree.Mapping keys
+                ? keys.get(BusKeys.FIGURES_FROM.name())
+                        .map(e -> e.value().found())
+                        .orElse("")
+                : "as " + preset.value().found();
     }
 
     private static String cell(String words) {

@@ -36,7 +36,7 @@ final class Registers implements Type<Registers.Map> {
         for (Tree.Entry entry : mapping.entries()) {
             Tree.Scalar earlier = seen.putIfAbsent(entry.key().text(), entry.key());
             if (earlier != null) {
-                String first = "delete one of the two; the first is in line " + earlier.line();
+                String first = "delete one of the two; the first is in " + earlier.line(entry.key());
                 report.at(entry.key(), entry.key().text(), PitCode.DUPLICATE_NAME, "each signal once", first);
                 good = false;
             }

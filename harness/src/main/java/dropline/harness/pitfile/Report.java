@@ -8,16 +8,11 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Notes the problems of one pit file at their places. */
+/** Notes the problems of one pit file, and of those it includes, at their places. */
 final class Report {
     private static final int MOST_NAMES = 12;
 
-    private final String file;
     private final Problems problems = new Problems();
-
-    Report(String file) {
-        this.file = file;
-    }
 
     /** A problem with what stands at {@code tree}. */
     void at(Tree tree, String key, PitCode code, @Nullable String expected, @Nullable String fix) {
@@ -32,18 +27,17 @@ final class Report {
             @Nullable String found,
             @Nullable String expected,
             @Nullable String fix) {
-        at(tree.line(), tree.column(), key, code, found, expected, fix);
+        at(tree.place(), key, code, found, expected, fix);
     }
 
     void at(
-            int line,
-            int column,
+            Place place,
             String key,
             PitCode code,
             @Nullable String found,
             @Nullable String expected,
             @Nullable String fix) {
-        problems.add(new Problem(file, line, column, key, code.name(), found, expected, fix));
+        problems.add(new Problem(place.file(), place.line(), place.column(), key, code.name(), found, expected, fix));
     }
 
     /** A name that nothing has; suggests the nearest. */

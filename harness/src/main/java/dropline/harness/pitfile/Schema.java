@@ -2,6 +2,7 @@ package dropline.harness.pitfile;
 
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 
 /** The keys of a whole pit file. Parts have declarations of their own: {@link BusKeys}, {@link PanelKeys}. */
 final class Schema {
@@ -69,10 +70,19 @@ final class Schema {
             BusKeys.HUBS,
             PanelKeys.BUDGETS,
             BusKeys.PROFILES,
+            NodeKeys.BOARDS,
+            NodeKeys.TRANSCEIVERS,
             SIGNALS,
             BusKeys.SEGMENTS,
-            BusKeys.NODES,
-            PanelKeys.PANELS);
+            NodeKeys.NODES,
+            PanelKeys.PANELS,
+            PanelKeys.KINDS);
+
+    /** The groups that are only there for others to be like. */
+    static final List<String> SHELVES = Stream.of(Shelf.values())
+            .map(shelf -> shelf.path().split("\\.")[0])
+            .distinct()
+            .toList();
 
     private Schema() {}
 }

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param keys its keys
  * @param sections the groups inside it
  * @param shorthand the key that is meant where a plain value stands in place of the group; null where none may
+ * @param shelf where what it may be like stands; null where it cannot be like anything
  * @param need whether it must be there
  */
 record Section(
@@ -23,6 +24,7 @@ record Section(
         List<Key<?>> keys,
         List<Section> sections,
         @Nullable Key<?> shorthand,
+        @Nullable Shelf shelf,
         Key.Need need) {
 
     /** How a group stands under its key. */
@@ -37,20 +39,32 @@ record Section(
     }
 
     static Section one(String name, String doc, List<Key<?>> keys, Section... sections) {
-        return new Section(name, Shape.ONE, doc, keys, List.of(sections), null, Key.Need.OPTIONAL);
+        return new Section(name, Shape.ONE, doc, keys, List.of(sections), null, null, Key.Need.OPTIONAL);
     }
 
     static Section named(String name, String doc, List<Key<?>> keys, Section... sections) {
-        return new Section(name, Shape.NAMED, doc, keys, List.of(sections), null, Key.Need.OPTIONAL);
+        return new Section(name, Shape.NAMED, doc, keys, List.of(sections), null, null, Key.Need.OPTIONAL);
     }
 
     Section required() {
-        return new Section(name, shape, doc, keys, sections, shorthand, Key.Need.REQUIRED);
+        return new Section(name, shape, doc, keys, sections, shorthand, shelf, Key.Need.REQUIRED);
     }
 
-    /** The same group, for which a plain value may stand, meaning this key alone. */
-    Section withShorthand(Key<?> key) {
-        return new Section(name, shape, doc, keys, sections, key, need);
+    /** The same group, which may be like something: {@code like: NAME}. */
+    Section like(Shelf from) {
+        List<Key<?>> more = new ArrayList<>(List.of(BusKeys.LIKE));
+        more.addAll(keys);
+        return new Section(name, shape, doc, more, sections, null, from, need);
+    }
+
+    /** The same group, for which the name of its like may stand: {@code profile: NAME}. */
+    Section orName() {
+        return new Section(name, shape, doc, keys, sections, BusKeys.LIKE, shelf, need);
+    }
+
+    /** The same group under other words. */
+    Section as(String otherDoc) {
+        return new Section(name, shape, otherDoc, keys, sections, shorthand, shelf, Key.Need.OPTIONAL);
     }
 
     Optional<Key<?>> key(String keyName) {

@@ -17,8 +17,8 @@ final class SignalChecks {
             Optional<Integer> number = signal.written(Schema.NUMBER);
             Block earlier = number.isEmpty() ? null : numbers.putIfAbsent(number.get(), signal);
             if (earlier != null) {
-                String fix = "give one of them another number; " + earlier.name() + " in line "
-                        + earlier.at(Schema.NUMBER).line() + " has it too";
+                String fix = "give one of them another number; " + earlier.name() + " in "
+                        + earlier.at(Schema.NUMBER).line(signal.at(Schema.NUMBER)) + " has it too";
                 String expected = "a number that no other signal has";
                 report.at(signal.at(Schema.NUMBER), "number", PitCode.NUMBER_CLASH, expected, fix);
             }
@@ -44,10 +44,10 @@ final class SignalChecks {
         double high = range.get().high();
         double step = resolution.get();
         String written = range.get().place().text();
-        String line = " (range " + written + ", line " + range.get().place().line() + ")";
         Tree at = signal.has(Schema.RESOLUTION)
                 ? signal.at(Schema.RESOLUTION)
                 : range.get().place();
+        String line = " (range " + written + ", " + range.get().place().line(at) + ")";
         String found = signal.has(Schema.RESOLUTION)
                 ? at.found()
                 : "a range smaller than the resolution, which is 1 if left out";

@@ -1,13 +1,21 @@
 package dropline.harness.pitfile;
 
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
 
-/** A YAML document with its places: lines and columns count from 1. */
+/** A YAML document, each part with its place. */
 sealed interface Tree {
 
-    int line();
+    Place place();
 
-    int column();
+    /** Its line in words, for somebody who looks at {@code here}: {@code line 8}, or {@code line 8 of left.yaml}. */
+    default String line(Tree here) {
+        return place().seenFrom(here.place());
+    }
 
     /** What a person would recognise as this part, shortened: the text of a scalar, the kind of anything else. */
     String found();
@@ -17,7 +25,7 @@ sealed interface Tree {
      *
      * @param quoted whether it stood in quotes or as a block
      */
-    record Scalar(String text, boolean quoted, int line, int column) implements Tree {
+    record Scalar(String text, boolean quoted, Place place) implements Tree {
         private static final int LONGEST = 60;
 
         /** Whether nothing was written. */
@@ -34,9 +42,32 @@ sealed interface Tree {
     }
 
     /** Keys and values in the order written; a key may stand twice. */
-    record Mapping(List<Entry> entries, int line, int column) implements Tree {
+    record Mapping(List<Entry> entries, Place place) implements Tree {
         public Mapping {
             entries = List.copyOf(entries);
+        }
+
+        /** The first entry of this key. */
+        Optional<Entry> get(String key) {
+            return entries.stream().filter(e -> e.key().text().equals(key)).findFirst();
+        }
+
+        /** The same without these keys. */
+        Mapping without(Collection<String> keys) {
+            return new Mapping(
+                    entries.stream().filter(e -> !keys.contains(e.key().text())).toList(), place);
+        }
+
+        /** The same with each entry made into another. */
+        Mapping map(UnaryOperator<Entry> change) {
+            return new Mapping(entries.stream().map(change).toList(), place);
+        }
+
+        /** The same with each key once: its first. */
+        Mapping once() {
+            Map<String, Entry> first = new LinkedHashMap<>();
+            entries.forEach(e -> first.putIfAbsent(e.key().text(), e));
+            return first.size() == entries.size() ? this : new Mapping(List.copyOf(first.values()), place);
         }
 
         @Override
@@ -51,7 +82,7 @@ sealed interface Tree {
     record Entry(Scalar key, Tree value) {}
 
     /** A list. */
-    record Sequence(List<Tree> items, int line, int column) implements Tree {
+    record Sequence(List<Tree> items, Place place) implements Tree {
         public Sequence {
             items = List.copyOf(items);
         }

@@ -54,7 +54,13 @@ final class TreeReader {
             }
             Optional<Tree> tree = new Compose(settings).composeString(text).map(this::convert);
             if (tree.isEmpty() || (tree.get() instanceof Tree.Scalar scalar && scalar.isNothing())) {
-                report.at(0, 0, "", PitCode.EMPTY_FILE, null, "the description of a pit", "see docs/pit-file.md");
+                report.at(
+                        Place.whole(file),
+                        "",
+                        PitCode.EMPTY_FILE,
+                        null,
+                        "the description of a pit",
+                        "see docs/pit-file.md");
                 return Optional.empty();
             }
             return report.isEmpty() ? tree : Optional.empty();
@@ -63,7 +69,7 @@ final class TreeReader {
         } catch (ReaderException e) {
             badCharacter(e, text);
         } catch (YamlEngineException e) {
-            report.at(0, 0, "", PitCode.BAD_YAML, null, e.getMessage(), null);
+            report.at(Place.whole(file), "", PitCode.BAD_YAML, null, e.getMessage(), null);
         }
         return Optional.empty();
     }
@@ -87,9 +93,19 @@ final class TreeReader {
         }
         if (lines > 0) {
             String found = lines == 1 ? "a tab" : "a tab, and on " + (lines - 1) + " more lines";
-            report.at(first, column, "", PitCode.TAB_IN_INDENT, found, "spaces", "replace each tab by two spaces");
+            report.at(
+                    new Place(file, first, column),
+                    "",
+                    PitCode.TAB_IN_INDENT,
+                    found,
+                    "spaces",
+                    "replace each tab by two spaces");
         }
         return lines > 0;
+    }
+
+    private Place place(Mark mark) {
+        return new Place(file, mark.getLine() + 1, mark.getColumn() + 1);
     }
 
     private boolean isPlain(Iterable<Event> events) {
@@ -98,8 +114,7 @@ final class TreeReader {
             if (event instanceof AliasEvent alias) {
                 Mark mark = alias.getStartMark().orElseThrow();
                 report.at(
-                        mark.getLine() + 1,
-                        mark.getColumn() + 1,
+                        place(mark),
                         "",
                         PitCode.ALIAS_USED,
                         "*" + alias.getAlias(),
@@ -110,7 +125,7 @@ final class TreeReader {
             if (depth > DEEPEST) {
                 Mark mark = event.getStartMark().orElseThrow();
                 String most = "at most " + DEEPEST + " groups inside each other";
-                report.at(mark.getLine() + 1, mark.getColumn() + 1, "", PitCode.TOO_DEEP, null, most, null);
+                report.at(place(mark), "", PitCode.TOO_DEEP, null, most, null);
                 return false;
             }
         }
@@ -122,8 +137,7 @@ final class TreeReader {
         String context = e.getContext();
         String problem = e.getProblem();
         report.at(
-                mark.map(m -> m.getLine() + 1).orElse(0),
-                mark.map(m -> m.getColumn() + 1).orElse(0),
+                mark.map(this::place).orElse(Place.whole(file)),
                 "",
                 PitCode.BAD_YAML,
                 oneLine(problem),
@@ -137,7 +151,7 @@ final class TreeReader {
         int line = (int) before.chars().filter(c -> c == '\n').count() + 1;
         int column = before.length() - before.lastIndexOf('\n');
         String found = String.format(Locale.ROOT, "the character U+%04X", e.getCodePoint());
-        report.at(line, column, "", PitCode.BAD_YAML, found, "printable text", "delete the character");
+        report.at(new Place(file, line, column), "", PitCode.BAD_YAML, found, "printable text", "delete the character");
     }
 
     private static @Nullable String oneLine(@Nullable String text) {
@@ -146,14 +160,13 @@ final class TreeReader {
 
     private Tree convert(Node node) {
         Mark mark = node.getStartMark().orElseThrow();
-        int line = mark.getLine() + 1;
-        int column = mark.getColumn() + 1;
+        Place place = place(mark);
         if (node instanceof ScalarNode scalar) {
-            return new Tree.Scalar(scalar.getValue(), !scalar.isPlain(), line, column);
+            return new Tree.Scalar(scalar.getValue(), !scalar.isPlain(), place);
         }
         if (node instanceof SequenceNode sequence) {
             return new Tree.Sequence(
-                    sequence.getValue().stream().map(this::convert).toList(), line, column);
+                    sequence.getValue().stream().map(this::convert).toList(), place);
         }
         if (node instanceof MappingNode mapping) {
             List<Tree.Entry> entries = new ArrayList<>();
@@ -165,7 +178,7 @@ final class TreeReader {
                     report.at(key, "", PitCode.BAD_YAML, "a key that is one word or a line of text", null);
                 }
             }
-            return new Tree.Mapping(entries, line, column);
+            return new Tree.Mapping(entries, place);
         }
         throw new AssertionError(node);
     }

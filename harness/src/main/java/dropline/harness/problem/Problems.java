@@ -5,11 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** Collects the problems of one file, so that a person sees all of them in one go. */
+/** Collects the problems of one file and those it includes, so that a person sees all of them in one go. */
 public final class Problems {
     private static final Comparator<Problem> IN_FILE_ORDER =
             Comparator.comparingInt(Problem::line).thenComparingInt(Problem::column);
 
+    private final List<String> files = new ArrayList<>();
     private final List<Problem> found = new ArrayList<>();
 
     /** Notes a problem; one that says exactly what an earlier one said is dropped. */
@@ -17,15 +18,19 @@ public final class Problems {
         if (!found.contains(problem)) {
             found.add(problem);
         }
+        if (!files.contains(problem.file())) {
+            files.add(problem.file());
+        }
     }
 
     public boolean isEmpty() {
         return found.isEmpty();
     }
 
-    /** All of them, in the order of the file; those of the same place in the order in which they were found. */
+    /** All of them, file by file in their order; those of the same place in the order in which they were found. */
     public List<Problem> list() {
-        return found.stream().sorted(IN_FILE_ORDER).toList();
+        Comparator<Problem> byFile = Comparator.comparingInt(problem -> files.indexOf(problem.file()));
+        return found.stream().sorted(byFile.thenComparing(IN_FILE_ORDER)).toList();
     }
 
     /** All of them as text, an empty line between two, an end of line after the last; empty if there are none. */

@@ -3,30 +3,51 @@ package dropline.harness.replay;
 import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
 import dropline.bus.pit.Pit;
+import dropline.bus.run.LaneRun;
 import dropline.bus.run.RunawayException;
 import dropline.bus.run.SegmentRun;
 import dropline.bus.trace.TraceSink;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntFunction;
 
-/** One segment on its way through a replay. */
+/** What runs together, on its way through a replay: one segment, or all those of one board. */
 final class Lane {
-    private final SegmentRun run;
+    private final LaneRun run;
 
-    private Lane(SegmentRun run) {
+    private Lane(LaneRun run) {
         this.run = run;
     }
 
-    /** A segment with those of the faults that strike it or the host. */
-    static Lane of(Pit pit, int segment, long seed, List<Fault> faults, TraceSink sink) {
-        List<Fault> here = faults.stream()
-                .filter(fault -> fault.segment() < 0 || fault.segment() == segment)
-                .toList();
-        return new Lane(new SegmentRun(pit, segment, seed, here, sink));
+    /**
+     * The lane of one segment, and of those that run with it.
+     *
+     * @param faults those that strike none of its segments are left out
+     * @param sinks receive the events of each of its segments, by its index in the pit
+     */
+    static Lane of(Pit pit, int segment, long seed, List<Fault> faults, IntFunction<? extends TraceSink> sinks) {
+        return new Lane(new LaneRun(pit, segment, seed, faults, sinks));
     }
 
-    /** The run, for those who ask it for bytes. */
-    SegmentRun run() {
-        return run;
+    /** The lanes of a whole pit. */
+    static List<Lane> all(Pit pit, long seed, List<Fault> faults, IntFunction<? extends TraceSink> sinks) {
+        List<Lane> lanes = new ArrayList<>();
+        for (int segment = 0; segment < pit.segments().size(); segment++) {
+            if (pit.runsWith(segment).get(0) == segment) {
+                lanes.add(of(pit, segment, seed, faults, sinks));
+            }
+        }
+        return lanes;
+    }
+
+    /** The segments that run in it, as indices into the pit's. */
+    List<Integer> segments() {
+        return run.segments();
+    }
+
+    /** The run of one of them, for those who ask it for bytes or its digest. */
+    SegmentRun segment(int index) {
+        return run.segment(index);
     }
 
     /** Steps through a stretch; the block is only read. */
@@ -42,9 +63,5 @@ final class Lane {
 
     void end() {
         run.end();
-    }
-
-    long digest() {
-        return run.digest();
     }
 }

@@ -14,6 +14,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -111,7 +113,7 @@ public final class Replay {
             throws IOException {
         List<SegmentMeasures> measures = new ArrayList<>();
         List<SegmentEvidence> evidence = new ArrayList<>();
-        List<Lane> lanes = new ArrayList<>();
+        List<TraceSink> sinks = new ArrayList<>();
         for (int segment = 0; segment < pit.segments().size(); segment++) {
             SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
             TraceSink sink = measured;
@@ -124,8 +126,9 @@ public final class Replay {
                 sink = new Both(sink, trace.segment(segment));
             }
             measures.add(measured);
-            lanes.add(Lane.of(pit, segment, seed, faults, sink));
+            sinks.add(sink);
         }
+        List<Lane> lanes = Lane.all(pit, seed, faults, sinks::get);
         try (Source source = opening.open()) {
             long end = stretches.run(source, lanes, until -> {
                 if (trace != null) {
@@ -146,12 +149,7 @@ public final class Replay {
             for (int node = first;
                     node < Math.min(first + TOGETHER, layout.nodes().size());
                     node++) {
-                int segment = layout.nodes().get(node).segment();
-                SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
-                failures.add(new DeadNode(node, measured));
-                List<Fault> dead = new ArrayList<>(List.of(Fault.deadNode(segment, node)));
-                dead.addAll(faults);
-                lanes.add(Lane.of(pit, segment, seed, dead, measured));
+                lanes.add(dead(node, failures));
             }
             try (Source source = opening.open()) {
                 stretches.run(source, lanes, until -> passes.reached(until, source));
@@ -160,10 +158,27 @@ public final class Replay {
         return failures;
     }
 
+    /** The lane of a node's segment with the node dead; who feels it are those that run in it. */
+    private Lane dead(int node, List<DeadNode> failures) {
+        int struck = layout.nodes().get(node).segment();
+        Map<Integer, SegmentMeasures> measures = new TreeMap<>();
+        for (int segment : pit.runsWith(struck)) {
+            measures.put(segment, new SegmentMeasures(pit, layout, segment));
+        }
+        failures.add(new DeadNode(node, struck, List.copyOf(measures.values())));
+        List<Fault> dead = new ArrayList<>(List.of(Fault.deadNode(struck, node)));
+        dead.addAll(faults);
+        return Lane.of(pit, struck, seed, dead, measures::get);
+    }
+
     private static long digest(List<Lane> lanes) {
-        long digest = 0;
+        Map<Integer, Long> digests = new TreeMap<>();
         for (Lane lane : lanes) {
-            digest = Digest.combine(digest, lane.digest());
+            lane.segments().forEach(s -> digests.put(s, lane.segment(s).digest()));
+        }
+        long digest = 0;
+        for (long one : digests.values()) {
+            digest = Digest.combine(digest, one);
         }
         return digest;
     }

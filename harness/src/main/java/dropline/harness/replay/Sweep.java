@@ -8,9 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Plays one source through many variants of single segments. Variants are taken in batches, each over one reading of
- * the source, so that memory does not grow with their number; they share nothing, so that what comes out is the same
- * whatever the number of threads.
+ * Plays one source through many variants of single lanes: a segment, or those of one board. Variants are taken in
+ * batches, each over one reading of the source, so that memory does not grow with their number; they share nothing, so
+ * that what comes out is the same whatever the number of threads.
  */
 public final class Sweep {
     private static final int LEAST_TOGETHER = 32;
@@ -22,15 +22,15 @@ public final class Sweep {
     private final int threads;
     private final RunLimit limit;
 
-    /** One segment to run with some faults. */
+    /** One lane to run with some faults. */
     public interface Variant {
-        /** Index into {@link Pit#segments()}. */
+        /** Index into {@link Pit#segments()} of one of the lane's segments; those that run with it do so. */
         int segment();
 
         List<Fault> faults();
 
-        /** Called before its run, on the thread that sweeps: where its events go. */
-        TraceSink begin();
+        /** Called for each of its segments before its run, on the thread that sweeps: where its events go. */
+        TraceSink begin(int segment);
 
         /** Called after its run, on the thread that sweeps. */
         void ended();
@@ -87,7 +87,7 @@ public final class Sweep {
     private Swept batch(Stretches stretches, List<? extends Variant> variants, Progress progress) throws IOException {
         List<Lane> lanes = new ArrayList<>();
         for (Variant variant : variants) {
-            lanes.add(Lane.of(pit, variant.segment(), seed, variant.faults(), variant.begin()));
+            lanes.add(Lane.of(pit, variant.segment(), seed, variant.faults(), variant::begin));
         }
         try (Source source = opening.open()) {
             long end = stretches.run(source, lanes, until -> progress.reached(until, source.shareAt(until)));

@@ -5,7 +5,6 @@ import dropline.bus.pit.Pit;
 import dropline.bus.run.SegmentRun;
 import dropline.bus.trace.TraceSink;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -58,11 +57,9 @@ public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault>
      * @throws RunLimitException if it goes on for too long
      */
     public Ran run(List<? extends Watcher> watchers, Between between, Progress progress) throws IOException {
-        List<Lane> lanes = new ArrayList<>();
-        for (int segment = 0; segment < pit.segments().size(); segment++) {
-            Lane lane = Lane.of(pit, segment, seed, faults, watchers.get(segment));
-            watchers.get(segment).follow(lane.run());
-            lanes.add(lane);
+        List<Lane> lanes = Lane.all(pit, seed, faults, watchers::get);
+        for (Lane lane : lanes) {
+            lane.segments().forEach(segment -> watchers.get(segment).follow(lane.segment(segment)));
         }
         try (Stretches stretches = new Stretches(threads, RunLimit.USUAL);
                 Source source = opening.open()) {

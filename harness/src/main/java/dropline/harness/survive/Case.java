@@ -8,11 +8,11 @@ import dropline.harness.measure.PanelLimit;
 import dropline.harness.measure.PanelRecovery;
 import dropline.harness.measure.RecoveryMeasure;
 import dropline.harness.replay.Sweep;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 
-/** One segment under one fault, or under none. Holds its measure only while it runs. */
+/** A segment, with those that run with it, under one fault or none. Holds its measures only while it runs. */
 final class Case implements Sweep.Variant {
     private final Pit pit;
     private final Layout layout;
@@ -20,8 +20,8 @@ final class Case implements Sweep.Variant {
     private final List<Fault> faults;
     private final RecoveryMeasure.Span span;
     private final Map<String, PanelLimit> limits;
-    private @Nullable RecoveryMeasure measure;
-    private List<PanelRecovery> panels = List.of();
+    private final List<RecoveryMeasure> measures = new ArrayList<>();
+    private final List<PanelRecovery> panels = new ArrayList<>();
 
     Case(
             Pit pit,
@@ -49,21 +49,19 @@ final class Case implements Sweep.Variant {
     }
 
     @Override
-    public TraceSink begin() {
-        RecoveryMeasure begun = new RecoveryMeasure(pit, layout, segment, span, limits);
-        measure = begun;
-        return begun;
+    public TraceSink begin(int begun) {
+        RecoveryMeasure measure = new RecoveryMeasure(pit, layout, begun, span, limits);
+        measures.add(measure);
+        return measure;
     }
 
     @Override
     public void ended() {
-        if (measure != null) {
-            panels = measure.panels();
-            measure = null;
-        }
+        measures.forEach(measure -> panels.addAll(measure.panels()));
+        measures.clear();
     }
 
-    /** What became of the segment's panels; none before its run. */
+    /** What became of the panels; none before its run. */
     List<PanelRecovery> panels() {
         return panels;
     }

@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 
 /** Runs a recording once without a fault, then with every single fault in turn. */
 public final class Survive {
@@ -73,7 +74,7 @@ public final class Survive {
      */
     public Survival run(Progress progress) throws IOException {
         List<Case> healthy = new ArrayList<>();
-        for (int segment = 0; segment < pit.segments().size(); segment++) {
+        for (int segment : lanes()) {
             healthy.add(new Case(pit, layout, segment, List.of(), RecoveryMeasure.Span.WHOLE_RUN, budgets()));
         }
         Sweep.Swept swept = sweep.run(healthy, (reached, share) -> progress.reached(reached, HEALTHY_SHARE * share));
@@ -137,12 +138,20 @@ public final class Survive {
         return limits;
     }
 
-    /** The segment it strikes; all of them for the host. */
+    /** Of the segments that run together, the first. */
+    private List<Integer> lanes() {
+        return IntStream.range(0, pit.segments().size())
+                .filter(segment -> pit.runsWith(segment).get(0) == segment)
+                .boxed()
+                .toList();
+    }
+
+    /** The segment it strikes, with those that run with it; all of them for the host. */
     private List<Case> cases(Fault fault, Map<String, PanelLimit> limits) {
         RecoveryMeasure.Span span = new RecoveryMeasure.Span(fault.fromNanos(), SingleFaults.overNanos(fault));
         List<Case> cases = new ArrayList<>();
-        for (int segment = 0; segment < pit.segments().size(); segment++) {
-            if (fault.segment() < 0 || fault.segment() == segment) {
+        for (int segment : lanes()) {
+            if (fault.segment() < 0 || pit.runsWith(segment).contains(fault.segment())) {
                 cases.add(new Case(pit, layout, segment, List.of(fault), span, limits));
             }
         }

@@ -11,7 +11,7 @@ import java.util.List;
  * @param silentPanels panels on the dead node
  * @param pollCycleMeanNanos mean poll cycle of its segment with the node dead, ns
  * @param healthyPollCycleMeanNanos the same with all nodes alive, ns
- * @param panels every panel of its segment on another node, by margin, worst first
+ * @param panels every panel on another node of its segment, or of one that runs with it, by margin, worst first
  */
 public record SingleFailure(
         String node,

@@ -106,7 +106,7 @@ public final class Verdicts {
         healthy.forEach(panel -> byName.put(panel.panel(), panel));
         List<SingleFailure> failures = new ArrayList<>();
         for (DeadNode dead : deadNodes) {
-            SegmentResult before = segments.get(dead.measures().segment());
+            SegmentResult before = segments.get(dead.segment());
             failures.add(failure(judge, dead, byName, before));
         }
         return failures;
@@ -119,7 +119,7 @@ public final class Verdicts {
             silent.add(panel.name());
         }
         List<SingleFailure.PanelThen> then = new ArrayList<>();
-        for (PanelMeasure measure : dead.measures().panels()) {
+        for (PanelMeasure measure : panels(dead)) {
             if (measure.node() != dead.node()) {
                 PanelResult panel = judge.panel(measure);
                 PanelResult before = Objects.requireNonNull(healthy.get(panel.panel()));
@@ -133,9 +133,15 @@ public final class Verdicts {
                 segmentBefore.segment(),
                 together(then.stream().map(panel -> panel.verdict().outcome()).toList()),
                 silent,
-                dead.measures().bus().cycles().meanNanos(),
+                dead.own().bus().cycles().meanNanos(),
                 segmentBefore.pollCycle().meanNanos(),
                 then);
+    }
+
+    private static List<PanelMeasure> panels(DeadNode dead) {
+        return dead.measures().stream()
+                .flatMap(segment -> segment.panels().stream())
+                .toList();
     }
 
     private List<String> caveats(Run run) {

@@ -121,7 +121,7 @@ class ReplayJsonTest {
                         "Release the driver in the transmit-complete interrupt.")),
                 List.of("a caveat"));
         return new Verdicts(SmallPit.pit(), Layout.of(SmallPit.pit()))
-                .of(run, List.of(healthy), List.of(new DeadNode(RIGHT, dead)));
+                .of(run, List.of(healthy), List.of(new DeadNode(RIGHT, 0, List.of(dead))));
     }
 
     private static SegmentMeasures fed() {

@@ -91,9 +91,9 @@ final class TypesTest {
     void sharesOfRepliesAddUpToOneHundredPercent() {
         assertEquals(
                 Optional.of(List.of(new ReplyChoice(8, 0.8), new ReplyChoice(14, 0.2))),
-                replies("{8: 80%, 14: 20%}", new Report("x")));
+                replies("{8: 80%, 14: 20%}", new Report()));
 
-        Report report = new Report("x");
+        Report report = new Report();
         replies("{8: 80%, 14: 10%}", report);
         assertEquals("shares that add up to 90%", report.list().get(0).found());
     }
@@ -117,12 +117,12 @@ final class TypesTest {
     }
 
     private static <T> Optional<T> read(Type<T> type, String text) {
-        return type.read(new Tree.Scalar(text, false, 1, 1), "key", new Report("x"));
+        return type.read(new Tree.Scalar(text, false, new Place("x", 1, 1)), "key", new Report());
     }
 
     private static <T> String code(Type<T> type, String text) {
-        Report report = new Report("x");
-        assertEquals(Optional.empty(), type.read(new Tree.Scalar(text, false, 1, 1), "key", report));
+        Report report = new Report();
+        assertEquals(Optional.empty(), type.read(new Tree.Scalar(text, false, new Place("x", 1, 1)), "key", report));
         return report.list().get(0).code();
     }
 }

@@ -46,8 +46,8 @@ final class ReplayTest {
         assertEquals(7 * SECOND, together.durationNanos());
         for (int i = 0; i < alone.failures().size(); i++) {
             assertEquals(
-                    alone.failures().get(i).measures().bus().cycles().meanNanos(),
-                    together.failures().get(i).measures().bus().cycles().meanNanos());
+                    alone.failures().get(i).measures().get(0).bus().cycles().meanNanos(),
+                    together.failures().get(i).measures().get(0).bus().cycles().meanNanos());
         }
     }
 

@@ -234,7 +234,7 @@ class VerdictsTest {
         measures.ended(10_000 * MS);
         without.ended(10_000 * MS);
 
-        ReplayResult result = verdicts().of(RUN, List.of(measures), List.of(new DeadNode(RIGHT, without)));
+        ReplayResult result = verdicts().of(RUN, List.of(measures), List.of(new DeadNode(RIGHT, 0, List.of(without))));
 
         SingleFailure failure = result.singleFailures().get(0);
         assertEquals("right", failure.node());

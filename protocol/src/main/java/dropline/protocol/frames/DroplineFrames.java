@@ -115,7 +115,7 @@ public final class DroplineFrames implements Protocol {
 
     @Override
     public Framing framing() {
-        return Framing.AFTER_A_ZERO;
+        return Framing.AFTER_DELIMITER;
     }
 
     @Override

@@ -1,0 +1,53 @@
+package dropline.bus.pit;
+
+/**
+ * What one needs to know of a node's hardware to wire it. Nothing of it changes a run.
+ *
+ * @param board what board it is; empty where nobody said
+ * @param supply the supply branch it hangs on; empty where nobody said
+ * @param connector how it is plugged in; empty where nobody said
+ * @param firmware what runs on it; empty where nobody said
+ * @param passport the file of its measured timing; empty where there is none
+ * @param microamps what board and transceiver draw from the supply, uA; {@link #UNKNOWN} where nobody said
+ * @param pairLoad how its transceiver loads the pair
+ */
+public record Fitting(
+        String board,
+        String supply,
+        String connector,
+        String firmware,
+        String passport,
+        long microamps,
+        PairLoad pairLoad) {
+    /** In place of a current that nobody has stated. */
+    public static final long UNKNOWN = -1;
+
+    /** Nothing said, on a usual module. */
+    public static final Fitting PLAIN = new Fitting("", "", "", "", "", UNKNOWN, PairLoad.PLAIN);
+
+    /**
+     * A transceiver module as the pair meets it.
+     *
+     * @param name for people; empty where nobody said
+     * @param unitLoad what it loads the pair with: 1 is 12 kilohm (TIA/EIA-485-A), an eighth 96 kilohm
+     * @param terminatorOhms its own terminator; 0 for none
+     * @param biasOhms each of its own bias resistors; 0 for none
+     */
+    public record PairLoad(String name, double unitLoad, int terminatorOhms, int biasOhms) {
+        /** One unit load, and nothing else on the pair. */
+        public static final PairLoad PLAIN = new PairLoad("", 1, 0, 0);
+
+        public PairLoad {
+            if (!(unitLoad > 0) || terminatorOhms < 0 || biasOhms < 0) {
+                throw new IllegalArgumentException("a load must be above 0, resistors not below: unitLoad=" + unitLoad
+                        + " terminator=" + terminatorOhms + " bias=" + biasOhms);
+            }
+        }
+    }
+
+    public Fitting {
+        if (microamps < UNKNOWN) {
+            throw new IllegalArgumentException("a current must not be negative: microamps=" + microamps);
+        }
+    }
+}
