@@ -19,6 +19,9 @@ final class Commands implements IFactory {
         if (type == NewCommand.class) {
             return type.cast(new NewCommand(console));
         }
+        if (type == PresetsCommand.class) {
+            return type.cast(new PresetsCommand(console));
+        }
         if (type == DescribeCommand.class) {
             return type.cast(new DescribeCommand(console));
         }

@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
         },
         subcommands = {
             NewCommand.class,
+            PresetsCommand.class,
             ReplayCommand.class,
             TraceCommand.class,
             DiffCommand.class,
