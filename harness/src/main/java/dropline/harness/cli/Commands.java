@@ -43,6 +43,9 @@ final class Commands implements IFactory {
         if (type == DiffCommand.class) {
             return type.cast(new DiffCommand(console));
         }
+        if (type == LayoutCommand.class) {
+            return type.cast(new LayoutCommand(console));
+        }
         return CommandLine.defaultFactory().create(type);
     }
 }

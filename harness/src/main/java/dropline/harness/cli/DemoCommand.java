@@ -3,6 +3,7 @@ package dropline.harness.cli;
 import dropline.bus.pit.Pit;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.ReadOptions;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Source;
 import dropline.harness.report.HtmlReport;
 import dropline.harness.report.TextReport;
@@ -48,7 +49,8 @@ final class DemoCommand implements Callable<Integer> {
         InputFiles.mustExist(flight, "demo flight");
         OutputFiles.mustBeWritable(report);
         Pit pit = PitFiles.read(demo.resolve("pit.yaml")).pit();
-        Source.Opening opening = () -> Source.recording(flight, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        Source.Opening opening =
+                () -> Source.recording(RecordingFiles.of(flight), pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
         ReplayResult result = new Session(console, pit, "flight.dlr", opening, 1, false, List.of(), null).run();
         OutputFiles.write(report, HtmlReport.of(result));
         console.out().print(Colours.painted(TextReport.of(result), console.colour()));

@@ -22,6 +22,10 @@ final class JsonOutput {
         void write(Writer out) throws IOException;
     }
 
+    boolean isAsked() {
+        return json != null;
+    }
+
     /** Where the document goes; null for nowhere, or to standard output. */
     @Nullable
     Path file() {

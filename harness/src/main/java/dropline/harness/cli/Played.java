@@ -3,9 +3,12 @@ package dropline.harness.cli;
 import dropline.bus.pit.Pit;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.ReadOptions;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Source;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -24,8 +27,14 @@ final class Played {
             arity = "0..1",
             paramLabel = "RECORDING",
             hideParamSyntax = true,
-            description = "The recording: CSV or Dropline's own form, plain or gzip.")
+            description = "The recording: CSV, JSON lines or Dropline's own form, plain or gzip.")
     private @Nullable Path recording;
+
+    @Option(
+            names = "--controls",
+            paramLabel = "FILE",
+            description = "Take the controls' moves from this file: time, control, value in each line.")
+    private @Nullable Path controls;
 
     @Option(
             names = "--seed",
@@ -45,28 +54,30 @@ final class Played {
     }
 
     @Nullable
-    Path recording() {
-        return recording;
+    RecordingFiles recording() {
+        return recording == null ? null : new RecordingFiles(recording, controls);
     }
 
     long seed() {
         return seed;
     }
 
-    /**
-     * The recording's file, for a command, or a use of it, that must have one; {@code or} says what would do instead.
-     */
-    Path mustHaveRecording(String or) {
-        if (recording == null) {
+    /** The recording, for a command, or a use of it, that must have one; {@code or} says what would do instead. */
+    RecordingFiles mustHaveRecording(String or) {
+        RecordingFiles files = recording();
+        if (files == null) {
             throw usage("a recording is missing" + or);
         }
-        return recording;
+        return files;
     }
 
     /** Without a recording, for a load is played. */
     void mustHaveNoRecording() {
         if (recording != null) {
             throw usage("--for plays the load the pit describes; leave out " + recording + " or --for");
+        }
+        if (controls != null) {
+            throw usage("--controls adds moves to a recording, and --for plays none; leave out one of them");
         }
     }
 
@@ -78,21 +89,31 @@ final class Played {
 
     /** Looks at every file before work begins, and reads the pit's. */
     PitFile.Understood read(@Nullable Path... written) throws IOException {
-        if (recording != null) {
-            InputFiles.mustExist(recording, "recording");
+        RecordingFiles files = recording();
+        List<Path> inputs = new ArrayList<>();
+        if (files != null) {
+            files.paths().forEach(file -> InputFiles.mustExist(file, "recording"));
+            inputs.addAll(files.paths());
         }
         PitFile.Understood understood = PitFiles.read(pit);
-        Path[] inputs = recording == null ? new Path[] {pit} : new Path[] {pit, recording};
+        inputs.add(pit);
         for (Path file : written) {
-            OutputFiles.mustBeWritable(file, inputs);
+            OutputFiles.mustBeWritable(file, inputs.toArray(Path[]::new));
+        }
+        if (files != null) {
+            files.mustAgree(options(understood));
         }
         return understood;
     }
 
     /** A stretch of the recording. */
-    Source.Opening stretch(PitFile.Understood understood, Path file, long fromNanos, long toNanos) {
-        ReadOptions options = new ReadOptions(lenient, understood.recordingTime());
-        return () -> Source.recording(file, understood.pit(), options, fromNanos, toNanos);
+    Source.Opening stretch(PitFile.Understood understood, RecordingFiles files, long fromNanos, long toNanos) {
+        ReadOptions options = options(understood);
+        return () -> Source.recording(files, understood.pit(), options, fromNanos, toNanos);
+    }
+
+    private ReadOptions options(PitFile.Understood understood) {
+        return new ReadOptions(lenient, understood.recordingTime());
     }
 
     /** The load that the pit describes. */

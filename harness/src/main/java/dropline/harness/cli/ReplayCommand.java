@@ -5,6 +5,7 @@ import dropline.bus.pit.Pit;
 import dropline.harness.json.ReplayJson;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.RunLimit;
 import dropline.harness.replay.Source;
 import dropline.harness.report.HtmlReport;
@@ -29,8 +30,9 @@ import picocli.CommandLine.Option;
         optionListHeading = "%n",
         sortOptions = false,
         customSynopsis = {
-            "dropline replay PIT RECORDING [--seed N] [--from T] [--to T] [--single-failures] [--lenient]",
-            "                [--fault FAULT]... [--json FILE|-] [--html FILE] [--trace FILE]",
+            "dropline replay PIT RECORDING [--controls FILE] [--seed N] [--from T] [--to T]",
+            "                [--single-failures] [--lenient] [--fault FAULT]... [--json FILE|-] [--html FILE]",
+            "                [--trace FILE]",
             "dropline replay PIT --for T [--seed N] ..."
         },
         descriptionHeading = "%n",
@@ -44,6 +46,7 @@ import picocli.CommandLine.Option;
             "  dropline replay pit.yaml flight.csv",
             "  dropline replay pit.yaml flight.dlr --html report.html --json result.json",
             "  dropline replay pit.yaml flight.csv.gz --from 5m --to 12m30s",
+            "  dropline replay pit.yaml flight.csv --controls moves.csv",
             "  dropline replay pit.yaml flight.dlr --single-failures",
             "  dropline replay bus.yaml --for 600s          the load described in the pit file",
             "  dropline replay pit.yaml flight.dlr --fault \"dead-node oil-board at 60s for 30s\"",
@@ -115,7 +118,7 @@ final class ReplayCommand implements Callable<Integer> {
             understood = played.read(html, trace, json.file());
             opening = played.load(understood, forNanos);
         } else {
-            Path file = played.mustHaveRecording("; or, for a pit that describes a load, --for 600s");
+            RecordingFiles file = played.mustHaveRecording("; or, for a pit that describes a load, --for 600s");
             long from = fromNanos == null ? 0 : fromNanos;
             long to = toNanos == null ? PitFeed.TO_THE_END : toNanos;
             if (to <= from) {

@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
             FaultsCommand.class,
             SurviveCommand.class,
             DescribeCommand.class,
+            LayoutCommand.class,
             ConvertCommand.class,
             DemoCommand.class
         },

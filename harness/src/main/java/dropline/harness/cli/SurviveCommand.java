@@ -6,6 +6,7 @@ import dropline.harness.fault.FaultOptions;
 import dropline.harness.json.SurvivalJson;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.RunLimit;
 import dropline.harness.replay.RunLimitException;
@@ -16,7 +17,6 @@ import dropline.harness.survive.Survival;
 import dropline.harness.survive.Survive;
 import dropline.harness.survive.SurviveException;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -39,7 +39,7 @@ import picocli.CommandLine.Option;
         sortOptions = false,
         customSynopsis = {
             "dropline survive PIT RECORDING [--seed N] [--kinds LIST] [--at T] [--for T] [--from T] [--to T]",
-            "                 [--lenient] [--json FILE|-]"
+            "                 [--controls FILE] [--lenient] [--json FILE|-]"
         },
         descriptionHeading = "%n",
         description = {
@@ -119,7 +119,7 @@ final class SurviveCommand implements Callable<Integer> {
         if (forNanos == 0) {
             throw played.usage("--for must be longer than nothing");
         }
-        Path recording = played.mustHaveRecording("");
+        RecordingFiles recording = played.mustHaveRecording("");
         PitFile.Understood understood = played.read(json.file());
         Survival survival =
                 survive(understood.pit(), played.stretch(understood, recording, fromNanos, toNanos), chosen);

@@ -29,9 +29,9 @@ import picocli.CommandLine.Option;
         optionListHeading = "%n",
         sortOptions = false,
         customSynopsis = {
-            "dropline trace PIT RECORDING [--from T] --to T [--segment NAME] [--seed N] [--lenient]",
-            "               [--fault FAULT]... [--vcd FILE] [--resolution STEP] [--pcapng FILE]",
-            "               [--timeline FILE.svg]",
+            "dropline trace PIT RECORDING [--controls FILE] [--from T] --to T [--segment NAME] [--seed N]",
+            "               [--lenient] [--fault FAULT]... [--vcd FILE] [--resolution STEP]",
+            "               [--pcapng FILE] [--timeline FILE.svg]",
             "dropline trace PIT --for T [--from T] [--to T] ..."
         },
         descriptionHeading = "%n",
@@ -156,7 +156,7 @@ final class TraceCommand implements Callable<Integer> {
         List<Path> others = new ArrayList<>();
         others.add(played.pit());
         if (played.recording() != null) {
-            others.add(played.recording());
+            others.addAll(played.recording().paths());
         }
         for (Path file : Stream.of(vcd, pcapng, timeline).filter(f -> f != null).toList()) {
             OutputFiles.mustBeWritable(file, others.toArray(Path[]::new));

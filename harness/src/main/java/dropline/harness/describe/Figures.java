@@ -9,6 +9,7 @@ import java.util.Locale;
 /** Figures as a person reads them: few digits, a unit, the same on every machine. */
 final class Figures {
     private static final MathContext SIX_DIGITS = new MathContext(6);
+    private static final MathContext NINE_DIGITS = new MathContext(9);
 
     private Figures() {}
 
@@ -40,6 +41,28 @@ final class Figures {
                 .setScale(3, RoundingMode.HALF_UP)
                 .stripTrailingZeros();
         return rounded.signum() == 0 ? "0" : rounded.toPlainString();
+    }
+
+    /** A number as it is, to nine digits, with an exponent only where it is very large or small; nothing for NaN. */
+    static String value(double value) {
+        if (value != 0 && (Math.abs(value) >= 1e15 || Math.abs(value) < 1e-9)) {
+            return Double.toString(digits(value, 9));
+        }
+        return Double.isNaN(value) ? "" : plain(new BigDecimal(value).round(NINE_DIGITS));
+    }
+
+    /** A number rounded to so many digits. */
+    static double digits(double value, int digits) {
+        return new BigDecimal(value).round(new MathContext(digits)).doubleValue();
+    }
+
+    /** A time in seconds, to the millisecond. */
+    static String seconds(long nanos) {
+        return plain(BigDecimal.valueOf(nanos, 9).setScale(3, RoundingMode.HALF_UP)) + " s";
+    }
+
+    private static String plain(BigDecimal number) {
+        return number.signum() == 0 ? "0" : number.stripTrailingZeros().toPlainString();
     }
 
     /** A random time, as a pit file would write it. */

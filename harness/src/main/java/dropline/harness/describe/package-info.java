@@ -1,6 +1,7 @@
 /**
- * Tells a person what was understood of their pit, and what follows from it before anything runs. Start from
- * {@link dropline.harness.describe.Describe}. Prints nothing itself and holds no formula of the bus.
+ * Tells a person what was understood of their pit, or what their recording shows, before anything runs. Start from
+ * {@link dropline.harness.describe.Describe}, or for a recording from {@link dropline.harness.describe.RecordingFold}.
+ * Prints nothing itself and holds no formula of the bus.
  */
 @NullMarked
 package dropline.harness.describe;

@@ -1,10 +1,14 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /** A group of keys as written: values already read, places kept. */
 final class Block {
@@ -14,6 +18,14 @@ final class Block {
     private final Map<String, Object> values = new LinkedHashMap<>();
     private final Map<String, Tree> places = new LinkedHashMap<>();
     private final Map<String, List<Block>> blocks = new LinkedHashMap<>();
+    private final List<Written> figures = new ArrayList<>();
+
+    /**
+     * A figure as written.
+     *
+     * @param text without its origin
+     */
+    record Written(String key, String text, Origin origin, Place place) {}
 
     /**
      * @param name the key it stands under, or its own name where it is one of several
@@ -33,6 +45,17 @@ final class Block {
     /** Notes that a key was written, though its value could not be read. */
     void putUnread(Key<?> key, Tree at) {
         places.put(key.name(), at);
+    }
+
+    /** Notes a figure with its origin. */
+    void put(Written figure) {
+        figures.add(figure);
+    }
+
+    /** The figures written in this group and in those inside it. */
+    void figures(Consumer<Written> sink) {
+        figures.forEach(sink);
+        blocks.values().forEach(named -> named.forEach(block -> block.figures(sink)));
     }
 
     void put(Section child, Block block) {

@@ -1,10 +1,14 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a tree by the schema. A file is read twice: as written, for unknown and doubled keys and values of the wrong
@@ -14,21 +18,31 @@ final class BlockReader {
     private final Report report;
     private final Report gaps;
     private final Set<Place> open;
+    private final @Nullable Scaled scaled;
 
-    private BlockReader(Report report, Report gaps, Set<Place> open) {
+    /** A figure to read as if another were written at its place. */
+    record Scaled(Place place, Scale scale) {}
+
+    private BlockReader(Report report, Report gaps, Set<Place> open, @Nullable Scaled scaled) {
         this.report = report;
         this.gaps = gaps;
         this.open = open;
+        this.scaled = scaled;
     }
 
     /** Reads a file as written and reports all but what is missing. */
     static void check(Tree root, Report report) {
-        new BlockReader(report, new Report(), Set.of()).read(root);
+        new BlockReader(report, new Report(), Set.of(), null).read(root);
     }
 
     /** Reads a file with its likes written out and reports only what is missing. */
     static Block read(Likes.Written file, Report report) {
-        return new BlockReader(new Report(), report, file.open()).read(file.root());
+        return new BlockReader(new Report(), report, file.open(), null).read(file.root());
+    }
+
+    /** The same with one figure scaled; one that cannot be is reported. */
+    static Block read(Likes.Written file, Report report, Scaled scaled) {
+        return new BlockReader(new Report(), report, file.open(), scaled).read(file.root());
     }
 
     private Block read(Tree root) {
@@ -77,11 +91,34 @@ final class BlockReader {
     }
 
     private <T> void readValue(Block block, Key<T> key, Tree tree) {
-        Optional<T> value = key.type().read(tree, key.name(), report);
-        if (value.isPresent()) {
-            block.put(key, tree, value.get());
-        } else {
+        if (!key.isFigure() || !(tree instanceof Tree.Scalar scalar)) {
+            put(block, key, tree, tree);
+        } else if (Stated.isPreset(tree)) {
+            String expected = key.name() + ": " + key.type().words() + "; nothing this is like says it";
+            gaps.at(tree, key.name(), PitCode.MISSING_KEY, expected, "write a figure, such as about your best guess");
             block.putUnread(key, tree);
+        } else {
+            Optional<Stated> stated = Stated.of(scalar, key.name(), report);
+            block.putUnread(key, tree);
+            stated.ifPresent(figure -> {
+                put(block, key, tree, figure.value());
+                block.put(new Block.Written(key.name(), figure.value().text(), figure.origin(), tree.place()));
+            });
+        }
+    }
+
+    private <T> void put(Block block, Key<T> key, Tree written, Tree bare) {
+        Optional<T> value = key.type().read(bare, key.name(), report);
+        if (value.isPresent() && scaled != null && scaled.place().equals(written.place())) {
+            value = key.type().scaled(value.get(), scaled.scale());
+            if (value.isEmpty()) {
+                gaps.at(written, key.name(), PitCode.OUT_OF_RANGE, key.type().words(), null);
+            }
+        }
+        if (value.isPresent()) {
+            block.put(key, written, value.get());
+        } else {
+            block.putUnread(key, written);
         }
     }
 

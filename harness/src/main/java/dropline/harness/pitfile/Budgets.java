@@ -2,6 +2,7 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Indicator;
+import dropline.harness.yaml.Report;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

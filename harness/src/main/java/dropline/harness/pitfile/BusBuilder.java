@@ -4,11 +4,12 @@ import dropline.bus.chance.Distribution;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Controller;
 import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Hub;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Profile.ReplyFrom;
 import dropline.bus.pit.Transceiver;
-import dropline.harness.pitfile.BusKeys.HubKind;
 import dropline.harness.pitfile.BusKeys.Speech;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.Protocol;
 import dropline.protocol.frames.DroplineFrames;
 import dropline.protocol.modbus.ModbusRtu;
@@ -80,7 +81,7 @@ final class BusBuilder {
         Block block = segment.block(BusKeys.CONTROLLER).orElseThrow();
         boolean modbus = segment.value(BusKeys.PROTOCOL) == Speech.MODBUS_RTU;
         Optional<Block> hub = block.written(BusKeys.CONTROLLER_HUB).flatMap(h -> parts.hub(h.text()));
-        boolean board = hub.isPresent() && hub.get().value(BusKeys.HUB_KIND) == HubKind.BOARD;
+        boolean board = hub.isPresent() && hub.get().value(BusKeys.HUB_KIND) == Hub.Kind.BOARD;
         return new Controller(
                 board ? Controller.Kind.HUB : Controller.Kind.HOST,
                 adapter(hub.orElse(block).block(BusKeys.ADAPTER).orElseThrow()),

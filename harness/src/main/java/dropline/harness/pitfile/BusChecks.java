@@ -3,6 +3,8 @@ package dropline.harness.pitfile;
 import dropline.bus.chance.Distribution;
 import dropline.bus.clock.UartClock;
 import dropline.harness.pitfile.BusKeys.Speech;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
 import java.util.LinkedHashMap;
 import java.util.List;

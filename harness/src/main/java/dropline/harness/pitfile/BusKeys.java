@@ -1,25 +1,21 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.chance.Distribution;
+import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Hub;
 import dropline.bus.pit.Indicator.Blocks;
 import dropline.bus.pit.Profile.ReplyFrom;
 import dropline.bus.pit.Transceiver.Driver;
 import dropline.bus.pit.Transceiver.Receiver;
 import dropline.harness.pitfile.Words.Choices;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.util.List;
 
 /** The keys of adapters, hubs, profiles and segments. Nodes have theirs: {@link NodeKeys}. */
 final class BusKeys {
-
-    /** What a hub does between host and segments. */
-    enum HubKind {
-        BOARD,
-        TRANSCEIVERS,
-        SPLITTER
-    }
 
     /** The protocols a segment can speak. */
     enum Speech {
@@ -39,17 +35,23 @@ final class BusKeys {
     // --- adapters -------------------------------------------------------------------------------------------------
 
     static final Key<Long> LATENCY_TIMER = Key.optional(
-            "latency-timer",
-            Times.timeOr("none", Times.MILLI, 255 * Times.MILLI),
-            "how long a packet that is not full waits (FTDI AN232B-04: 1..255 ms); none where left out");
+                    "latency-timer",
+                    Times.timeOr("none", Times.MILLI, 255 * Times.MILLI),
+                    "how long a packet that is not full waits (FTDI AN232B-04: 1..255 ms); none where left out")
+            .figure();
     static final Key<Integer> PACKET = Key.optional(
-            "packet",
-            Numbers.whole(1, 65535),
-            "characters that make a packet full; 62 where left out (FTDI AN232B-04)");
+                    "packet",
+                    Numbers.whole(1, 65535),
+                    "characters that make a packet full; 62 where left out (FTDI AN232B-04)")
+            .figure();
     static final Key<Long> USB_FRAME = Key.optional(
-            "usb-frame", Times.timeOr("none", Times.MICRO, Times.SECOND), "the USB frame; none where left out");
+                    "usb-frame", Times.timeOr("none", Times.MICRO, Times.SECOND), "the USB frame; none where left out")
+            .figure();
     static final Key<Distribution> WAKE_UP = Key.optional(
-            "wake-up", Times.distribution(), "time until the host's program has the packet; 0 us where left out");
+                    "wake-up",
+                    Times.distribution(),
+                    "time until the host's program has the packet; 0 us where left out")
+            .figure();
 
     static final List<Key<?>> ADAPTER_KEYS = List.of(FIGURES_FROM, LATENCY_TIMER, PACKET, USB_FRAME, WAKE_UP);
     static final Section ADAPTERS = Section.named("adapters", "USB adapters, by name", ADAPTER_KEYS)
@@ -61,18 +63,23 @@ final class BusKeys {
 
     // --- hubs -----------------------------------------------------------------------------------------------------
 
-    static final Key<HubKind> HUB_KIND = Key.standard(
+    static final Key<Hub.Kind> HUB_KIND = Key.standard(
             "kind",
-            Words.choice(new Choices<HubKind>()
-                    .with("board", HubKind.BOARD)
-                    .with("transceivers", HubKind.TRANSCEIVERS)
-                    .with("splitter", HubKind.SPLITTER)),
+            Words.choice(new Choices<Hub.Kind>()
+                    .with("board", Hub.Kind.BOARD)
+                    .with("transceivers", Hub.Kind.TRANSCEIVERS)
+                    .with("splitter", Hub.Kind.SPLITTER)),
             "board",
-            "a board that polls, one transceiver for each port, or a passive splitter; through the last two the host"
-                    + " polls");
+            "a board that polls one segment or several, which share its program and its USB lead; one transceiver for"
+                    + " each port, or a passive splitter: through these the host polls, and all ports are one segment");
+    static final Key<Long> TURN = Key.standard(
+            "turn",
+            Times.time(0, Times.SECOND),
+            "0 us",
+            "board: time its program needs before each frame it sends, one at a time for all its segments");
 
     static final Section HUBS = Section.named(
-            "hubs", "what stands between host and segments, by name", List.of(HUB_KIND), ADAPTER.required());
+            "hubs", "what stands between host and segments, by name", List.of(HUB_KIND, TURN), ADAPTER.required());
 
     // --- profiles -------------------------------------------------------------------------------------------------
 
@@ -83,27 +90,34 @@ final class BusKeys {
                     .with("loop", ReplyFrom.LOOP)),
             "where replies are made; loop where left out");
     static final Key<Distribution> REPLY_GAP = Key.optional(
-            "reply-gap",
-            Times.distribution(),
-            "last stop bit of the request to first start bit of the reply when nothing blocks; must be known");
+                    "reply-gap",
+                    Times.distribution(),
+                    "last stop bit of the request to first start bit of the reply when nothing blocks; must be known")
+            .figure();
     static final Key<Long> ENABLE_LEAD = Key.optional(
-            "enable-lead", Times.time(0, Times.SECOND), "driver on to first start bit; 0 us where left out");
+                    "enable-lead", Times.time(0, Times.SECOND), "driver on to first start bit; 0 us where left out")
+            .figure();
     static final Key<Long> RELEASE_TAIL = Key.optional(
-            "release-tail", Times.time(0, Times.SECOND), "last stop bit to driver off; 0 us where left out");
+                    "release-tail", Times.time(0, Times.SECOND), "last stop bit to driver off; 0 us where left out")
+            .figure();
     static final Key<Long> LOOP_PASS = Key.optional(
-            "loop-pass",
-            Times.time(0, 10 * Times.SECOND),
-            "longest pass of an unblocked main loop; 0 us where left out");
+                    "loop-pass",
+                    Times.time(0, 10 * Times.SECOND),
+                    "longest pass of an unblocked main loop; 0 us where left out")
+            .figure();
     static final Key<Integer> FIFO = Key.optional(
-            "fifo",
-            Numbers.whole(1, 1024),
-            "characters the UART holds while interrupts are off, beside its shift register; 2 where left out");
+                    "fifo",
+                    Numbers.whole(1, 1024),
+                    "characters the UART holds while interrupts are off, beside its shift register; 2 where left out")
+            .figure();
     static final Key<Integer> RING = Key.optional(
-            "ring",
-            Numbers.whole(1, 65535),
-            "characters the receive ring holds while the loop is blocked; 63 where left out");
-    static final Key<Long> BOOT =
-            Key.optional("boot", Times.time(0, Times.HOUR), "reset to first reply; 0 us where left out");
+                    "ring",
+                    Numbers.whole(1, 65535),
+                    "characters the receive ring holds while the loop is blocked; 63 where left out")
+            .figure();
+    static final Key<Long> BOOT = Key.optional(
+                    "boot", Times.time(0, Times.HOUR), "reset to first reply; 0 us where left out")
+            .figure();
     static final Key<Long> CLOCK = Key.optional(
             "clock",
             Numbers.measure(Measure.frequency(), 1_000, 4_000_000_000L),
@@ -132,9 +146,11 @@ final class BusKeys {
             Words.choice(new Choices<Integer>().with("16", 16).with("8", 8)),
             "how often its UART samples a bit: 8 at an AVR's double speed; 16 where left out");
 
-    static final Key<Long> TASK_EVERY =
-            Key.required("every", Times.time(Times.MICRO, Times.HOUR), "from one start to the next");
-    static final Key<Long> TASK_TAKES = Key.required("takes", Times.time(1, Times.HOUR), "how long it blocks");
+    static final Key<Long> TASK_EVERY = Key.required(
+                    "every", Times.time(Times.MICRO, Times.HOUR), "from one start to the next")
+            .figure();
+    static final Key<Long> TASK_TAKES = Key.required("takes", Times.time(1, Times.HOUR), "how long it blocks")
+            .figure();
     static final Key<Blocks> TASK_BLOCKS =
             Key.standard("blocks", blocks(), "loop", "what it keeps from running on its node");
 
@@ -262,8 +278,27 @@ final class BusKeys {
             "yes",
             "whether the pair rests at one while nobody drives it: bias resistors, or fail-safe receivers");
 
+    static final Key<Topology> TOPOLOGY = Key.standard(
+            "topology",
+            Words.choice(new Choices<Topology>()
+                    .with("chain", Topology.CHAIN)
+                    .with("star", Topology.STAR)
+                    .with("direct", Topology.DIRECT)),
+            "chain",
+            "how its cable runs: from board to board; in arms that meet at the controller or its hub; or not at all:"
+                    + " one board straight on the PC's USB, where nothing is shared");
+    static final Key<List<Tree.Scalar>> ORDER = Key.optional(
+            "order",
+            Words.names("names of its nodes, as they follow on the cable; in a chain, the word controller among them"),
+            "the order on the cable, or from the middle outward on the arms of a star; where left out, the controller"
+                    + " first and the nodes as in the file");
+
     static final Section SEGMENTS = Section.named(
-                    "segments", "the RS-485 pairs, by name", List.of(BAUD, FORMAT, PROTOCOL, BIAS), SIZED, CONTROLLER)
+                    "segments",
+                    "the RS-485 pairs, by name",
+                    List.of(BAUD, FORMAT, PROTOCOL, BIAS, TOPOLOGY, ORDER),
+                    SIZED,
+                    CONTROLLER)
             .required();
 
     private BusKeys() {}

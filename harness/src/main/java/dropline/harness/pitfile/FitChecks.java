@@ -6,6 +6,8 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.plan.PollFloor;
 import dropline.bus.plan.SegmentWire;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.NodeWire;
 import dropline.protocol.frames.DroplineFrames;
 import dropline.protocol.modbus.ModbusRtu;

@@ -9,10 +9,11 @@ import org.jspecify.annotations.Nullable;
  * @param type how its value is written
  * @param need whether it must be there
  * @param standard what counts where the key is left out, as one would write it; null where nothing does
+ * @param isFigure whether its value describes hardware or firmware, so that its origin may be written with it
  * @param doc one line for the reference page
  */
 record Key<T>(
-        String name, Type<T> type, Need need, @Nullable String standard, String doc) {
+        String name, Type<T> type, Need need, @Nullable String standard, boolean isFigure, String doc) {
 
     /** Whether a key must be there. */
     enum Need {
@@ -22,16 +23,21 @@ record Key<T>(
 
     /** A key that must be written. */
     static <T> Key<T> required(String name, Type<T> type, String doc) {
-        return new Key<>(name, type, Need.REQUIRED, null, doc);
+        return new Key<>(name, type, Need.REQUIRED, null, false, doc);
     }
 
     /** A key that may be left out, with what then counts. */
     static <T> Key<T> standard(String name, Type<T> type, String standard, String doc) {
-        return new Key<>(name, type, Need.OPTIONAL, standard, doc);
+        return new Key<>(name, type, Need.OPTIONAL, standard, false, doc);
     }
 
     /** A key that may be left out; {@code doc} says what that means. */
     static <T> Key<T> optional(String name, Type<T> type, String doc) {
-        return new Key<>(name, type, Need.OPTIONAL, null, doc);
+        return new Key<>(name, type, Need.OPTIONAL, null, false, doc);
+    }
+
+    /** The same key, whose value describes hardware or firmware: it may be about, measured, or that of a preset. */
+    Key<T> figure() {
+        return new Key<>(name, type, need, standard, true, doc);
     }
 }

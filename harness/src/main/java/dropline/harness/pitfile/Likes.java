@@ -1,5 +1,8 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -152,10 +155,16 @@ final class Likes {
             entries.put(
                     entry.key().text(),
                     below == null || child.isEmpty()
-                            ? entry
+                            ? own(section, entry, below)
                             : new Tree.Entry(entry.key(), mergeInside(child.get(), entry.value(), below.value())));
         }
         return new Tree.Mapping(List.copyOf(entries.values()), over.place());
+    }
+
+    /** A key's own value, save where it says to take that of the like. */
+    private static Tree.Entry own(Section section, Tree.Entry entry, Tree.@Nullable Entry below) {
+        boolean figure = section.key(entry.key().text()).filter(Key::isFigure).isPresent();
+        return below != null && figure && Stated.isPreset(entry.value()) ? below : entry;
     }
 
     private static Tree mergeInside(Section child, Tree over, Tree under) {

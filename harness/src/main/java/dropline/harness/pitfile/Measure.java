@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;

@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.Optional;
 
 /** A name of another part, kept with its place. */

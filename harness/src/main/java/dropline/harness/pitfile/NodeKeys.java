@@ -1,13 +1,21 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** The keys of nodes and of the hardware they are made of: boards and transceivers. */
 final class NodeKeys {
+    private static final Pattern ADDRESS_RANGE = Pattern.compile("(\\d{1,4})\\s*\\.\\.\\s*(\\d{1,4})");
+
     static final Key<Long> DRAWS = Key.optional(
-            "draws",
-            Numbers.measure(Measure.current(), 0, 100_000_000),
-            "current it takes from its supply; unknown where left out");
+                    "draws",
+                    Numbers.measure(Measure.current(), 0, 100_000_000),
+                    "current it takes from its supply; unknown where left out")
+            .figure();
     static final Key<Integer> UARTS =
             Key.optional("uarts", Numbers.whole(1, 16), "serial ports it has; unknown where left out");
 
@@ -26,19 +34,25 @@ final class NodeKeys {
             .orName();
 
     static final Key<Double> UNIT_LOAD = Key.optional(
-            "unit-load",
-            Numbers.share(),
-            "its load on the pair in unit loads (TIA-485-A): 1, 1/4, 1/8; 1 where left out");
+                    "unit-load",
+                    Numbers.share(),
+                    "its load on the pair in unit loads (TIA-485-A): 1, 1/4, 1/8; 1 where left out")
+            .figure();
     static final Key<Long> EDGE = Key.optional(
-            "edge", Times.time(1, Times.MILLI), "shortest rise or fall time of its driver; unknown where left out");
+                    "edge",
+                    Times.time(1, Times.MILLI),
+                    "shortest rise or fall time of its driver; unknown where left out")
+            .figure();
     static final Key<Long> TERMINATOR = Key.optional(
-            "terminator",
-            Numbers.measureOr("none", 0, Measure.resistance(), 1, 100_000),
-            "resistor across the pair that it carries itself; none where left out");
+                    "terminator",
+                    Numbers.measureOr("none", 0, Measure.resistance(), 1, 100_000),
+                    "resistor across the pair that it carries itself; none where left out")
+            .figure();
     static final Key<Long> OWN_BIAS = Key.optional(
-            "bias",
-            Numbers.measureOr("none", 0, Measure.resistance(), 1, 10_000_000),
-            "each of the two resistors with which it biases the pair itself; none where left out");
+                    "bias",
+                    Numbers.measureOr("none", 0, Measure.resistance(), 1, 10_000_000),
+                    "each of the two resistors with which it biases the pair itself; none where left out")
+            .figure();
 
     private static final List<Key<?>> TRANSCEIVER_KEYS = List.of(
             BusKeys.FIGURES_FROM,
@@ -62,8 +76,39 @@ final class NodeKeys {
 
     static final Key<Tree.Scalar> NODE_SEGMENT =
             Key.required("segment", new NameAt("the name of a segment"), "the segment it is on");
-    static final Key<Integer> ADDRESS =
-            Key.required("address", Numbers.whole(1, 247), "its address, one for each node of a segment");
+    static final Key<Integer> ADDRESS = Key.required(
+            "address", Numbers.whole(1, 247), "its address, one for each node of a segment; or addresses, for several");
+    /** From one address to another, both meant. */
+    record Addresses(int first, int last) {}
+
+    static final Key<Addresses> ADDRESSES = Key.optional(
+            "addresses",
+            new Type.OfText<>("first..last address, such as 1..9") {
+                @Override
+                Optional<Addresses> readText(Tree.Scalar text, String key, Report report) {
+                    Matcher matcher = ADDRESS_RANGE.matcher(text.text().strip());
+                    if (!matcher.matches()) {
+                        report.at(text, key, PitCode.WRONG_TYPE, words(), "write addresses: 1..9");
+                        return Optional.empty();
+                    }
+                    int first = Integer.parseInt(matcher.group(1));
+                    int last = Integer.parseInt(matcher.group(2));
+                    if (first < 1 || Math.max(first, last) > 247) {
+                        report.at(text, key, PitCode.OUT_OF_RANGE, "addresses of 1..247", null);
+                        return Optional.empty();
+                    }
+                    if (last < first) {
+                        String fix = "write addresses: " + last + ".." + first;
+                        report.at(
+                                text, key, PitCode.IMPOSSIBLE_RANGE, "a range that ends where it begins or later", fix);
+                        return Optional.empty();
+                    }
+                    return Optional.of(new Addresses(first, last));
+                }
+            },
+            "in place of address: stands for a node of each of these addresses, named NAME 1, NAME 2 and so on; a panel"
+                    + " with node: NAME stands for one on each, # in its texts being the address");
+
     static final Key<Integer> WEIGHT =
             Key.standard("weight", Numbers.whole(1, 16), "1", "how often it is polled in a cycle");
 
@@ -73,10 +118,33 @@ final class NodeKeys {
             "with modbus-rtu and addressed state, the registers its signals lie in; one that is left out lies in the"
                     + " register of its own number");
 
+    static final Key<String> ARM = Key.optional(
+            "arm",
+            Words.text("text"),
+            "the arm it is on, where its segment is a star: what you call that port or cable");
+    static final Key<String> SUPPLY =
+            Key.optional("supply", Words.text("text"), "the supply branch that feeds it, for the wiring sheet");
+    static final Key<String> CONNECTOR =
+            Key.optional("connector", Words.text("text"), "how it is plugged in, for the wiring sheet");
+    static final Key<String> FIRMWARE =
+            Key.optional("firmware", Words.text("text"), "what runs on it, for its card: a name, a version");
+    static final Key<String> PASSPORT =
+            Key.optional("passport", Words.text("text"), "the file of its measured timing, for its card");
+
     static final Section NODES = Section.named(
                     "nodes",
                     "the microcontroller boards, by name, polled in the order of the file",
-                    List.of(NODE_SEGMENT, ADDRESS, WEIGHT, REGISTERS),
+                    List.of(
+                            NODE_SEGMENT,
+                            ADDRESS,
+                            ADDRESSES,
+                            WEIGHT,
+                            REGISTERS,
+                            ARM,
+                            SUPPLY,
+                            CONNECTOR,
+                            FIRMWARE,
+                            PASSPORT),
                     BOARD,
                     BusKeys.PROFILE.required(),
                     TRANSCEIVER)

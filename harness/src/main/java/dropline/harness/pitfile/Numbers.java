@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -40,6 +42,11 @@ final class Numbers {
                 }
                 return Optional.of(number.intValueExact());
             }
+
+            @Override
+            public Optional<Integer> scaled(Integer value, Scale scale) {
+                return scale.within(value, least, most).map(Math::toIntExact);
+            }
         };
     }
 
@@ -74,6 +81,11 @@ final class Numbers {
                     return Optional.empty();
                 }
                 return Optional.of(value);
+            }
+
+            @Override
+            public Optional<Double> scaled(Double value, Scale scale) {
+                return Optional.of(scale.of(value)).filter(share -> share <= 1);
             }
         };
     }
@@ -124,6 +136,11 @@ final class Numbers {
                 return Optional.of(new Speed(
                         perSecond, unit.substring(0, unit.length() - 2).strip(), text));
             }
+
+            @Override
+            public Optional<Speed> scaled(Speed value, Scale scale) {
+                return Optional.of(new Speed(scale.of(value.perSecond()), value.unit(), value.place()));
+            }
         };
     }
 
@@ -165,6 +182,12 @@ final class Numbers {
                 return Optional.empty();
             }
             return value;
+        }
+
+        @Override
+        public Optional<Long> scaled(Long value, Scale scale) {
+            boolean isWord = !word.isEmpty() && value == wordValue;
+            return isWord ? Optional.empty() : scale.within(value, least, most);
         }
     }
 }

@@ -2,10 +2,13 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Indicator.Kind;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Checks of panels, what they show with, what can be moved on them, and budgets. */
 final class PanelChecks {
@@ -42,7 +45,7 @@ final class PanelChecks {
         List<Tree.Scalar> shows = indicator.written(PanelKeys.SHOWS).orElse(List.of());
         for (Tree.Scalar signal : shows) {
             if (parts.signal(signal.text()).isEmpty()) {
-                report.unknownName(signal, "shows", "a signal", parts.signalNames());
+                unknownSignal(signal);
             }
         }
         twice(shows);
@@ -66,6 +69,21 @@ final class PanelChecks {
         }
         if (kind.get().refreshes()) {
             unused(indicator, PanelKeys.DELAY, "a lamp, a gauge stepper or a servo");
+        }
+    }
+
+    private void unknownSignal(Tree.Scalar signal) {
+        if (signal.text().contains("#")) {
+            String expected = "a signal; # is the address only on a panel whose node has addresses:";
+            report.at(signal, "shows", PitCode.UNKNOWN_NAME, expected, "write the signal's whole name");
+        } else if (parts.signalNames().stream()
+                .anyMatch(name -> name.matches(Pattern.quote(signal.text()) + " \\d+"))) {
+            String fix =
+                    "write \"" + signal.text() + " #\" in quotes: without them YAML takes # for the start of a comment";
+            String expected = "a signal: " + Report.oneOf(parts.signalNames());
+            report.at(signal, "shows", PitCode.UNKNOWN_NAME, expected, fix);
+        } else {
+            report.unknownName(signal, "shows", "a signal", parts.signalNames());
         }
     }
 
@@ -137,8 +155,10 @@ final class PanelChecks {
     private void control(Block control, String node) {
         Block namesake = controlNames.putIfAbsent(control.name(), control);
         if (namesake != null) {
-            String fix = "give one of them another name; the first is in "
-                    + namesake.nameAt().line(control.nameAt());
+            String fix = namesake.nameAt().equals(control.nameAt())
+                    ? "write # into its name, which becomes the address: \"" + control.name() + " #\""
+                    : "give one of them another name; the first is in "
+                            + namesake.nameAt().line(control.nameAt());
             String expected = "a name that no other control of the pit has";
             report.at(control.nameAt(), control.name(), PitCode.DUPLICATE_NAME, expected, fix);
         }

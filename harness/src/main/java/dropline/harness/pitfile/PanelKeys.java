@@ -5,6 +5,7 @@ import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Indicator.Blocks;
 import dropline.bus.pit.Panel;
 import dropline.harness.pitfile.Words.Choices;
+import dropline.harness.yaml.Tree;
 import java.util.List;
 
 /** The keys of panels and budgets. */
@@ -43,20 +44,24 @@ final class PanelKeys {
     static final Key<List<Tree.Scalar>> SHOWS =
             Key.required("shows", Words.names("the name of a signal, or a list of names"), "the signals it shows");
     static final Key<Long> DELAY = Key.standard(
-            "delay",
-            Times.time(0, 10 * Times.SECOND),
-            "0 us",
-            "lamp: time to switch; gauge stepper, servo: command to first motion");
+                    "delay",
+                    Times.time(0, 10 * Times.SECOND),
+                    "0 us",
+                    "lamp: time to switch; gauge stepper, servo: command to first motion")
+            .figure();
     static final Key<Long> REFRESH_EVERY = Key.optional(
-            "refresh-every",
-            Times.time(Times.MICRO, Times.HOUR),
-            "digits, character LCD, OLED: from one refresh to the next; servo: its frame, 20 ms where left out");
+                    "refresh-every",
+                    Times.time(Times.MICRO, Times.HOUR),
+                    "digits, character LCD, OLED: from one refresh to the next; servo: its frame, 20 ms where left out")
+            .figure();
     static final Key<Long> REFRESH_TAKES = Key.optional(
-            "refresh-takes", Times.time(1, Times.HOUR), "digits, character LCD, OLED: how long a refresh takes");
+                    "refresh-takes", Times.time(1, Times.HOUR), "digits, character LCD, OLED: how long a refresh takes")
+            .figure();
     static final Key<Blocks> REFRESH_BLOCKS =
             Key.standard("refresh-blocks", BusKeys.blocks(), "loop", "what a refresh keeps from running on its node");
-    static final Key<Numbers.Speed> SPEED =
-            Key.optional("speed", Numbers.speed(), "gauge stepper, servo: greatest speed");
+    static final Key<Numbers.Speed> SPEED = Key.optional(
+                    "speed", Numbers.speed(), "gauge stepper, servo: greatest speed")
+            .figure();
 
     static final Section INDICATORS = Section.named(
                     "indicators",
@@ -77,11 +82,17 @@ final class PanelKeys {
             Numbers.whole(0, 65535),
             "number on the wire (with modbus-rtu, its register), one for each control of a node");
     static final Key<Long> DEBOUNCE = Key.standard(
-            "debounce", Times.time(0, 10 * Times.SECOND), "0 us", "how long a contact must hold still to be believed");
+                    "debounce",
+                    Times.time(0, 10 * Times.SECOND),
+                    "0 us",
+                    "how long a contact must hold still to be believed")
+            .figure();
     static final Key<Long> BOUNCE = Key.standard(
-            "bounce", Times.time(0, 10 * Times.SECOND), "0 us", "longest time its contact bounces after a move");
+                    "bounce", Times.time(0, 10 * Times.SECOND), "0 us", "longest time its contact bounces after a move")
+            .figure();
     static final Key<Integer> DEAD_BAND = Key.standard(
-            "dead-band", Numbers.whole(0, 65535), "0", "axis: moves up to this many units are not reported");
+                    "dead-band", Numbers.whole(0, 65535), "0", "axis: moves up to this many units are not reported")
+            .figure();
 
     static final Section CONTROLS = Section.named(
                     "controls",
@@ -101,10 +112,15 @@ final class PanelKeys {
             "built",
             "how far it has come");
 
+    static final Key<Long> DRAWS = Key.optional(
+            "draws",
+            Numbers.measure(Measure.current(), 0, 100_000_000),
+            "current it takes from its node's supply, beside the board; unknown where left out");
+
     static final Section PANELS = Section.named(
                     "panels",
                     "what a person sees and touches, by name",
-                    List.of(NODE, PLACE, STATUS),
+                    List.of(NODE, PLACE, STATUS, DRAWS),
                     BUDGET,
                     INDICATORS,
                     CONTROLS)

@@ -1,12 +1,15 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.pit.Budget;
+import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Control;
+import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Node.Register;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
+import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
 import java.util.List;
@@ -18,11 +21,13 @@ final class PitBuilder {
 
     private final Parts parts;
     private final BusBuilder bus;
+    private final CableBuilder cables;
     private final Budgets budgets;
 
     PitBuilder(Parts parts) {
         this.parts = parts;
         this.bus = new BusBuilder(parts);
+        this.cables = new CableBuilder(parts);
         this.budgets = new Budgets(parts.root());
     }
 
@@ -35,7 +40,8 @@ final class PitBuilder {
                 root.blockOrEmpty(Schema.HOST).value(Schema.STATE_RATE),
                 load.orElse(null),
                 root.blocks(Schema.SIGNALS).stream().map(PitBuilder::signal).toList(),
-                root.blocks(BusKeys.SEGMENTS).stream().map(this::segment).toList());
+                root.blocks(BusKeys.SEGMENTS).stream().map(this::segment).toList(),
+                root.blocks(BusKeys.HUBS).stream().map(cables::hub).toList());
     }
 
     private static Signal signal(Block block) {
@@ -60,21 +66,26 @@ final class PitBuilder {
                 block.value(BusKeys.FORMAT),
                 bus.protocol(block),
                 bus.controller(block),
-                parts.nodesOn(block).stream().map(this::node).toList(),
-                block.value(BusKeys.BIAS));
+                parts.nodesOn(block).stream()
+                        .map(node -> node(node, block.value(BusKeys.TOPOLOGY)))
+                        .toList(),
+                block.value(BusKeys.BIAS),
+                cables.cable(block));
     }
 
-    private Node node(Block block) {
+    private Node node(Block block, Topology topology) {
         List<Register> registers = block.get(NodeKeys.REGISTERS).map(Registers.Map::lines).orElse(List.of()).stream()
                 .map(line -> new Register(parts.signalIndex(line.signal().text()), line.address()))
                 .toList();
+        Profile profile = bus.profile(block);
         return new Node(
                 block.name(),
                 block.value(NodeKeys.ADDRESS),
                 block.value(NodeKeys.WEIGHT),
-                bus.profile(block),
+                topology == Topology.DIRECT ? profile.straight() : profile,
                 parts.panelsOn(block).stream().map(this::panel).toList(),
-                registers);
+                registers,
+                cables.fitting(block));
     }
 
     private Panel panel(Block block) {
@@ -90,7 +101,8 @@ final class PitBuilder {
                 block.blocks(PanelKeys.CONTROLS).stream()
                         .map(PitBuilder::control)
                         .toList(),
-                budget);
+                budget,
+                block.get(PanelKeys.DRAWS).orElse(Fitting.UNKNOWN));
     }
 
     private Indicator indicator(Block block) {

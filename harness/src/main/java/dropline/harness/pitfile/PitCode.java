@@ -21,12 +21,15 @@ enum PitCode {
     IMPOSSIBLE_RANGE("a range ends before it begins"),
     UNKNOWN_NAME("nothing has this name"),
     DUPLICATE_NAME("two parts have the same name"),
-    CIRCULAR("a profile or adapter is like itself"),
+    CIRCULAR("something is like itself, or a file includes itself"),
     ADDRESS_CLASH("two nodes of a segment have the same address"),
     NUMBER_CLASH("two signals or controls have the same number"),
     REGISTER_CLASH("two values lie in the same Modbus register"),
     DOES_NOT_FIT("a node cannot be spoken to in this protocol's frames"),
-    EMPTY_SEGMENT("a segment has no node");
+    EMPTY_SEGMENT("a segment has no node"),
+    HUB_SHARED("two segments hang on a hub that carries one conversation"),
+    NOT_ALONE("two nodes are on a segment that is straight on USB"),
+    WRONG_ORDER("an order on the cable is not each node of the segment once");
 
     private final String words;
 

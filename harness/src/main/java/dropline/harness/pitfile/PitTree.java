@@ -1,42 +1,45 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
  * A pit file as written, to look up, compare and patch by path. A path is the keys from the outside in, joined by dots:
  * {@code segments.left.baud}; a name that holds a dot stands in double quotes: {@code panels."No. 2".place}. Items of a
- * list count from 1.
+ * list count from 1. Paths go through the parts of included files as through its own.
  */
 public final class PitTree {
     private final String file;
-    private final String text;
+    private final Map<String, String> texts;
     private final Map<String, Tree.Scalar> values = new LinkedHashMap<>();
 
-    PitTree(String file, String text, Tree tree) {
+    PitTree(String file, Sources.Joined sources) {
         this.file = file;
-        this.text = text;
-        collect("", tree);
+        this.texts = sources.texts();
+        sources.trees().forEach(tree -> collect("", tree));
     }
 
     /**
      * A value and where it stands.
      *
      * @param text as written, without quotes
+     * @param file the file it stands in
      * @param line counted from 1
      * @param column counted from 1
      */
-    public record Value(String text, int line, int column) {}
+    public record Value(String text, String file, int line, int column) {}
 
-    /** The text of the file. */
-    public String text() {
-        return text;
+    /** The texts of the file and of those it includes, by their names, its own first. */
+    public Map<String, String> texts() {
+        return texts;
     }
 
-    /** Every path at which a value stands, in the order of the file. */
+    /** Every path at which a value stands, in the order of the file, then of those it includes. */
     public List<String> paths() {
         return List.copyOf(values.keySet());
     }
@@ -44,7 +47,8 @@ public final class PitTree {
     /** The value at a path. */
     public Optional<Value> get(String path) {
         return Optional.ofNullable(values.get(path))
-                .map(v -> new Value(v.text(), v.place().line(), v.place().column()));
+                .map(v -> new Value(
+                        v.text(), v.place().file(), v.place().line(), v.place().column()));
     }
 
     /** Paths whose values differ between the two, or that only one of them has; those of this tree first. */
@@ -66,11 +70,20 @@ public final class PitTree {
         if (old == null) {
             throw new IllegalArgumentException("a path to patch must hold a value: path=" + path);
         }
-        return PitFile.parse(file, patched(path, old, value));
+        Map<String, String> patched = new LinkedHashMap<>(texts);
+        patched.put(old.place().file(), patched(path, old, value));
+        return PitFile.parse(file, text(patched, file), (included, asked, report) -> {
+            String text = patched.get(included.toString());
+            return text == null ? Sources.included(included, asked, report) : Optional.of(text);
+        });
+    }
+
+    private static String text(Map<String, String> texts, String file) {
+        return Objects.requireNonNull(texts.get(file));
     }
 
     private String patched(String path, Tree.Scalar old, String value) {
-        String[] lines = text.split("(?<=\n)", -1);
+        String[] lines = text(texts, old.place().file()).split("(?<=\n)", -1);
         String line = lines[old.place().line() - 1];
         int from = line.offsetByCodePoints(0, old.place().column() - 1);
         if (old.quoted()) {
@@ -96,7 +109,7 @@ public final class PitTree {
 
     private void collect(String path, Tree tree) {
         if (tree instanceof Tree.Scalar scalar) {
-            values.put(path, scalar);
+            values.putIfAbsent(path, scalar);
         } else if (tree instanceof Tree.Sequence sequence) {
             for (int i = 0; i < sequence.items().size(); i++) {
                 collect(join(path, Integer.toString(i + 1)), sequence.items().get(i));

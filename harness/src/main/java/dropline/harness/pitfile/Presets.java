@@ -1,5 +1,8 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.TreeReader;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -90,7 +91,8 @@ final class ReferencePage {
             text.append("| `")
                     .append(key.name())
                     .append("` | ")
-                    .append(cell(key.type().words()));
+                    .append(cell(key.type().words()))
+                    .append(key.isFigure() ? "; a figure" : "");
             text.append(" | ")
                     .append(leftOut(key))
                     .append(" | ")

@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.math.BigDecimal;
 import java.util.ArrayList;

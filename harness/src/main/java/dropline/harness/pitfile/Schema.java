@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Tree;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -7,6 +8,11 @@ import java.util.stream.Stream;
 /** The keys of a whole pit file. Parts have declarations of their own: {@link BusKeys}, {@link PanelKeys}. */
 final class Schema {
     static final Key<String> NAME = Key.standard("pit", Words.text("text"), "pit", "what you call the pit");
+
+    static final Key<List<Tree.Scalar>> INCLUDE = Key.optional(
+            "include",
+            Words.names("a file, or a list of files"),
+            "other pit files whose parts count as if they were written here; paths count from the folder of this file");
 
     static final Key<Long> STATE_RATE = Key.standard(
             "state-rate",
@@ -62,7 +68,7 @@ final class Schema {
     static final Section ROOT = Section.one(
             "",
             "",
-            List.of(NAME),
+            List.of(NAME, INCLUDE),
             HOST,
             RECORDING,
             LOAD,

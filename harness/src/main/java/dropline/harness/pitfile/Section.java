@@ -67,6 +67,11 @@ record Section(
         return new Section(name, shape, otherDoc, keys, sections, shorthand, shelf, Key.Need.OPTIONAL);
     }
 
+    /** What one of several is called: {@code profile} for {@code profiles}. */
+    String each() {
+        return name.substring(0, name.length() - 1);
+    }
+
     Optional<Key<?>> key(String keyName) {
         return keys.stream().filter(k -> k.name().equals(keyName)).findFirst();
     }

@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.chance.Distribution;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;
@@ -81,6 +83,11 @@ final class Times {
             return uniform.matches()
                     ? uniform(uniform.group(1), uniform.group(2), text, key, report)
                     : time(written, text, key, report).map(Distribution::constant);
+        }
+
+        @Override
+        public Optional<Distribution> scaled(Distribution value, Scale scale) {
+            return scale.of(value);
         }
 
         private Optional<Distribution> exponential(Matcher parts, Tree.Scalar text, String key, Report report) {

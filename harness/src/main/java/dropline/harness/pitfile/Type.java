@@ -1,5 +1,7 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import java.util.Optional;
 
 /** How the value of a key is written, and what it becomes. */
@@ -10,6 +12,11 @@ interface Type<T> {
 
     /** The value, or empty with the reason reported. */
     Optional<T> read(Tree tree, String key, Report report);
+
+    /** A value scaled; empty where it cannot be, leaves what may be written, or is no other. */
+    default Optional<T> scaled(T value, Scale scale) {
+        return Optional.empty();
+    }
 
     /** A type written as one piece of text. */
     abstract class OfText<T> implements Type<T> {

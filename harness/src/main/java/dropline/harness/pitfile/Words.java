@@ -1,6 +1,8 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.CharacterFormat.Parity;
 import java.util.ArrayList;

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import java.util.zip.CRC32;
 import java.util.zip.DataFormatException;
 import java.util.zip.Inflater;
@@ -183,6 +185,16 @@ final class CompactReader implements RecordingReader {
     @Override
     public List<String> controls() {
         return header.controls();
+    }
+
+    @Override
+    public int namesLine() {
+        return 0;
+    }
+
+    @Override
+    public Optional<TimeUnit> timeUnit() {
+        return Optional.empty();
     }
 
     @Override

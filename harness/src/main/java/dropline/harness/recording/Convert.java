@@ -31,21 +31,25 @@ public final class Convert {
     }
 
     /**
-     * Converts; the names' endings choose the form written, the first bytes show the form read. The output takes its
-     * place when it is whole; if anything goes wrong, what was there before stays.
+     * Converts; the output's name chooses the form written, the input's beginning shows the form read. The output takes
+     * its place when it is whole; if anything goes wrong, what was there before stays.
      *
-     * @throws RecordingException if the input is wrong, the output's name has no known ending, or both are one file
+     * @throws RecordingException if an input is wrong, the inputs do not agree, the output's name has no known ending,
+     *     or it is an input
      */
-    public static Result run(Path in, Path out, ReadOptions options, Progress progress) throws IOException {
-        if (!RecordingFile.hasKnownEnding(out)) {
+    public static Result run(RecordingFiles in, Path out, ReadOptions options, Progress progress) throws IOException {
+        if (RecordingForm.of(out).isEmpty()) {
             throw RecordingProblems.one(RecordingProblems.unknownEnding(out.toString()));
         }
-        if (Files.exists(in) && Files.exists(out) && Files.isSameFile(in, out)) {
-            throw RecordingProblems.one(RecordingProblems.sameFile(out.toString()));
+        for (Path input : in.paths()) {
+            if (Files.exists(input) && Files.exists(out) && Files.isSameFile(input, out)) {
+                throw RecordingProblems.one(RecordingProblems.sameFile(out.toString()));
+            }
         }
-        try (RecordingReader reader = RecordingReader.open(in, options);
+        in.mustAgree(options);
+        try (RecordingReader reader = in.open(options);
                 RecordingWriter writer = RecordingWriter.create(out, reader.columns(), reader.controls())) {
-            return copy(in, reader, writer, progress);
+            return copy(in.states(), reader, writer, progress);
         }
     }
 

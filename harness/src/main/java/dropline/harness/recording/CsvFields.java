@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Takes the fields of a wide CSV as they are found: the header's as names, those after it straight into numbers. */
 final class CsvFields extends CsvCallbackHandler<CsvRow> {
-    private final CsvProblems problems;
+    private final LineProblems problems;
     private final CellParser parser = new CellParser();
     private final List<String> names = new ArrayList<>();
     private final List<Integer> starts = new ArrayList<>();
@@ -22,7 +22,7 @@ final class CsvFields extends CsvCallbackHandler<CsvRow> {
     private boolean empty;
     private boolean handedOut;
 
-    CsvFields(CsvProblems problems) {
+    CsvFields(LineProblems problems) {
         this.problems = problems;
     }
 
@@ -119,7 +119,7 @@ final class CsvFields extends CsvCallbackHandler<CsvRow> {
     }
 
     private static String text(char[] chars, int offset, int length) {
-        return CsvProblems.shortened(new String(chars, offset, length).strip());
+        return LineProblems.shortened(new String(chars, offset, length).strip());
     }
 
     @Override

@@ -12,12 +12,13 @@ import org.jspecify.annotations.Nullable;
  * The first line of a wide CSV: time, then a column per signal; a name that begins with {@code control:} is that
  * control's. A field without a name is passed over.
  *
+ * @param line in which it stands
  * @param columns the states' columns
  * @param controls the controls' names
  * @param fields what stands in each field: 0..n-1 a column, -1..-m a control, {@link #NOTHING}; the first is time's
  * @param unit the unit of time
  */
-record CsvHeader(List<RecordingColumn> columns, List<String> controls, List<Integer> fields, TimeUnit unit) {
+record CsvHeader(int line, List<RecordingColumn> columns, List<String> controls, List<Integer> fields, TimeUnit unit) {
     /** What the name of a control's column begins with. */
     static final String CONTROL = "control:";
 
@@ -40,7 +41,7 @@ record CsvHeader(List<RecordingColumn> columns, List<String> controls, List<Inte
     static CsvHeader of(String file, long line, List<String> names, List<Integer> starts, @Nullable TimeUnit told)
             throws RecordingException {
         List<Problem> problems = new ArrayList<>();
-        CsvProblems at = new CsvProblems(file);
+        LineProblems at = new LineProblems(file);
         if (names.size() < 2) {
             throw RecordingProblems.one(at.noColumns(line, names));
         }
@@ -76,7 +77,7 @@ record CsvHeader(List<RecordingColumn> columns, List<String> controls, List<Inte
         }
         TimeUnit named = TimeHeader.unit(names.get(0));
         TimeUnit unit = told != null ? told : named != null ? named : TimeUnit.SECONDS;
-        return new CsvHeader(columns, controls, fields, unit);
+        return new CsvHeader((int) Math.min(line, Integer.MAX_VALUE), columns, controls, fields, unit);
     }
 
     private static boolean looksLikeANumber(String name) {

@@ -2,15 +2,13 @@ package dropline.harness.recording;
 
 import de.siegmar.fastcsv.reader.CloseableIterator;
 import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
-import dropline.harness.problem.Problem;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,21 +17,15 @@ import org.jspecify.annotations.Nullable;
  * what else is bad.
  */
 final class CsvRecording implements RecordingReader {
-    /** Problems listed before the rest is only counted. */
-    static final int MOST_PROBLEMS = 20;
-
-    private static final int LONGEST_FIELD = 1 << 16;
-
     private final SourceStream source;
     private final boolean lenient;
-    private final CsvProblems problems;
+    private final LineProblems problems;
     private final CsvHeader header;
     private final CloseableIterator<CsvRow> rows;
     private final double[] known;
     private final int[] positions;
-    private final List<Problem> found = new ArrayList<>();
+    private final ProblemCount found;
     private final List<String> losses = new ArrayList<>();
-    private long moreFound;
     private long skippedRows;
     private long lastNanos = Long.MIN_VALUE;
     private long lastLine;
@@ -41,7 +33,7 @@ final class CsvRecording implements RecordingReader {
     private CsvRecording(
             SourceStream source,
             ReadOptions options,
-            CsvProblems problems,
+            LineProblems problems,
             CsvHeader header,
             CloseableIterator<CsvRow> rows) {
         this.source = source;
@@ -51,28 +43,15 @@ final class CsvRecording implements RecordingReader {
         this.rows = rows;
         this.known = new double[header.columns().size()];
         this.positions = new int[header.controls().size()];
+        this.found = new ProblemCount(source.name());
         this.lastLine = 1;
         Arrays.fill(known, Double.NaN);
     }
 
-    static CsvRecording open(SourceStream source, ReadOptions options) throws IOException {
-        CsvLook look = CsvLook.at(source.peek(4096));
-        String binary = look.binary();
-        if (binary != null) {
-            throw RecordingProblems.one(RecordingProblems.notARecording(source.name(), binary));
-        }
-        CsvProblems problems = new CsvProblems(source.name());
+    static CsvRecording open(SourceStream source, TextLook look, ReadOptions options) throws IOException {
+        LineProblems problems = new LineProblems(source.name());
         CsvFields fields = new CsvFields(problems);
-        CloseableIterator<CsvRow> rows = CsvReader.builder()
-                .fieldSeparator(look.separator())
-                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
-                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-                .allowUnclosedQuote(false)
-                .skipEmptyLines(true)
-                .detectBomHeader(true)
-                .maxBufferSize(LONGEST_FIELD)
-                .build(fields, source, StandardCharsets.UTF_8)
-                .iterator();
+        CloseableIterator<CsvRow> rows = CsvText.lines(source, look.separator(), fields);
         try {
             if (!rows.hasNext()) {
                 throw RecordingProblems.one(RecordingProblems.emptyFile(source.name()));
@@ -82,9 +61,9 @@ final class CsvRecording implements RecordingReader {
             fields.understood(header);
             return new CsvRecording(source, options, problems, header, rows);
         } catch (CsvParseException e) {
-            throw RecordingProblems.one(problems.malformed(1, reason(e)));
+            throw RecordingProblems.one(problems.malformed(1, CsvText.reason(e)));
         } catch (UncheckedIOException e) {
-            throw cause(e);
+            throw CsvText.cause(e);
         }
     }
 
@@ -95,7 +74,7 @@ final class CsvRecording implements RecordingReader {
         while (block.rows() < most && block.moves() < CompactFormat.MOST_MOVES) {
             CsvRow row = next();
             if (row == null) {
-                mustBeRight();
+                found.mustBeEmpty();
                 break;
             }
             if (accepted(row) && (lenient || found.isEmpty())) {
@@ -113,20 +92,19 @@ final class CsvRecording implements RecordingReader {
             }
             CsvRow row = rows.next();
             if (!rows.hasNext() && source.cut()) {
-                losses.add("The packed recording was cut off before its end: line " + row.line
-                        + " is the last of which anything is left, and was dropped.");
+                losses.add(RecordingProblems.cutLine(row.line));
                 return null;
             }
             return row;
         } catch (CsvParseException e) {
             if (lenient) {
-                losses.add("From line " + (lastLine + 1) + " on it is no CSV and was left out: " + reason(e) + ".");
+                losses.add(RecordingProblems.noCsvFrom(lastLine + 1, CsvText.reason(e)));
             } else {
-                note(problems.malformed(lastLine + 1, reason(e)));
+                found.note(problems.malformed(lastLine + 1, CsvText.reason(e)));
             }
             return null;
         } catch (UncheckedIOException e) {
-            throw cause(e);
+            throw CsvText.cause(e);
         }
     }
 
@@ -151,7 +129,7 @@ final class CsvRecording implements RecordingReader {
         }
         skippedRows++;
         if (!lenient) {
-            row.problems.forEach(this::note);
+            row.problems.forEach(found::note);
         }
         return false;
     }
@@ -171,34 +149,6 @@ final class CsvRecording implements RecordingReader {
         }
     }
 
-    private void note(Problem problem) {
-        if (found.size() < MOST_PROBLEMS) {
-            found.add(problem);
-        } else {
-            moreFound++;
-        }
-    }
-
-    private void mustBeRight() throws RecordingException {
-        if (found.isEmpty()) {
-            return;
-        }
-        if (moreFound > 0) {
-            found.add(RecordingProblems.more(source.name(), moreFound));
-        }
-        throw new RecordingException(found);
-    }
-
-    private static String reason(CsvParseException e) {
-        Throwable cause = e.getCause() == null ? e : e.getCause();
-        return String.valueOf(cause.getMessage());
-    }
-
-    private static IOException cause(UncheckedIOException e) {
-        IOException cause = e.getCause();
-        return cause instanceof RecordingException wrong ? wrong : new IOException(e.getMessage(), e);
-    }
-
     @Override
     public List<RecordingColumn> columns() {
         return header.columns();
@@ -207,6 +157,16 @@ final class CsvRecording implements RecordingReader {
     @Override
     public List<String> controls() {
         return header.controls();
+    }
+
+    @Override
+    public int namesLine() {
+        return header.line();
+    }
+
+    @Override
+    public Optional<TimeUnit> timeUnit() {
+        return Optional.of(header.unit());
     }
 
     @Override

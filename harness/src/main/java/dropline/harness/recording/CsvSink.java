@@ -3,6 +3,7 @@ package dropline.harness.recording;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -11,6 +12,7 @@ import java.util.List;
  */
 final class CsvSink implements RowSink {
     private static final String TIME = "time_s";
+    private static final String OTHER_TIME = "seconds";
 
     private final OutputStream out;
     private final int columns;
@@ -21,14 +23,14 @@ final class CsvSink implements RowSink {
         this.out = out;
         this.columns = columns.size();
         this.controls = controls.size();
-        line.append(TIME);
+        line.append(isTakenForLong(columns) ? OTHER_TIME : TIME);
         for (RecordingColumn column : columns) {
             line.append(',');
-            quoted(column.name());
+            quoted(line, column.name());
         }
         for (String control : controls) {
             line.append(',');
-            quoted(CsvHeader.CONTROL + control);
+            quoted(line, CsvHeader.CONTROL + control);
         }
         writeLine();
     }
@@ -58,7 +60,15 @@ final class CsvSink implements RowSink {
         // Every line has been written.
     }
 
-    private void quoted(String name) {
+    /** Whether the columns' names would make the header of the other table, if the first were one of a time. */
+    private static boolean isTakenForLong(List<RecordingColumn> columns) {
+        List<String> names = new ArrayList<>(List.of(TIME));
+        columns.forEach(column -> names.add(column.name()));
+        return LongHeader.of(names).isPresent();
+    }
+
+    /** Appends a field, between quotes where it needs them (RFC 4180, 2). */
+    static void quoted(StringBuilder line, String name) {
         boolean plain =
                 name.chars().noneMatch(c -> c == '"' || c == ',' || c == ';' || c == '\t' || c == '\n' || c == '\r');
         if (plain && !name.startsWith(" ") && !name.endsWith(" ")) {

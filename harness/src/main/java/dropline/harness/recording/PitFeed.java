@@ -52,26 +52,26 @@ public final class PitFeed implements StateFeed {
 
     /** The whole recording. */
     public static PitFeed open(Path recording, Pit pit, ReadOptions options) throws IOException {
-        return open(recording, pit, options, 0, TO_THE_END);
+        return open(RecordingFiles.of(recording), pit, options, 0, TO_THE_END);
     }
 
     /**
      * The recording from an instant, which becomes 0, up to but without another, both in ns after its first.
      *
-     * @throws RecordingException if it is no recording, a signal's column is absent, or it ends before
-     *     {@code fromNanos}
+     * @throws RecordingException if it is no recording, a signal's column is absent or in another unit, or it ends
+     *     before {@code fromNanos}
      */
-    public static PitFeed open(Path recording, Pit pit, ReadOptions options, long fromNanos, long toNanos)
+    public static PitFeed open(RecordingFiles files, Pit pit, ReadOptions options, long fromNanos, long toNanos)
             throws IOException {
         if (fromNanos < 0 || toNanos <= fromNanos) {
             throw new IllegalArgumentException(
                     "a stretch must end after it begins: fromNanos=" + fromNanos + " toNanos=" + toNanos);
         }
-        RecordingReader reader = RecordingReader.open(recording, options);
+        RecordingReader reader = files.open(options);
         try {
-            PitMapping mapping = PitMapping.of(recording.toString(), reader, pit);
+            PitMapping mapping = PitMapping.of(files, reader, pit);
             PitFeed feed = new PitFeed(reader, mapping, pit, fromNanos, toNanos);
-            feed.skipToBeginning(recording);
+            feed.skipToBeginning(files.states());
             return feed;
         } catch (IOException | RuntimeException e) {
             reader.close();
@@ -105,10 +105,11 @@ public final class PitFeed implements StateFeed {
 
     /**
      * How long the feed can last at most, ns, where that can be told without reading all of it: a compact recording
-     * that is not packed ends with its last instant; a stretch is no longer than was asked for.
+     * that is not packed, and without a second file, ends with its last instant; a stretch is no longer than was asked
+     * for.
      */
-    public OptionalLong mostNanos(Path recording) throws IOException {
-        OptionalLong last = CompactEnd.lastNanos(recording);
+    public OptionalLong mostNanos(RecordingFiles files) throws IOException {
+        OptionalLong last = files.controls() == null ? CompactEnd.lastNanos(files.states()) : OptionalLong.empty();
         long whole = last.isEmpty() ? TO_THE_END : since(last.getAsLong()) + 1;
         long end = Math.min(whole, toNanos);
         return end == TO_THE_END ? OptionalLong.empty() : OptionalLong.of(Math.max(1, end - fromNanos));

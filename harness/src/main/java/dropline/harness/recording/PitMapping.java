@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** Which column feeds which signal, and which recorded control is which of the pit's. */
@@ -25,7 +26,8 @@ final class PitMapping {
         this.unusedControls = unusedControls;
     }
 
-    static PitMapping of(String file, RecordingReader reader, Pit pit) throws RecordingException {
+    static PitMapping of(RecordingFiles files, RecordingReader reader, Pit pit) throws RecordingException {
+        String file = files.states().toString();
         List<String> names =
                 reader.columns().stream().map(RecordingColumn::name).toList();
         Map<String, Integer> byName = new HashMap<>();
@@ -39,16 +41,20 @@ final class PitMapping {
             Signal signal = pit.signals().get(i);
             Integer column = byName.get(signal.column());
             if (column == null) {
-                problems.add(RecordingProblems.unknownColumn(file, signal, names));
+                problems.add(RecordingProblems.unknownColumn(file, reader.namesLine(), signal, names));
             } else {
                 columnOfSignal[i] = column;
                 used.add(column);
+                checkUnit(file, reader.namesLine(), signal).ifPresent(problems::add);
             }
+        }
+        int[] controls = controls(reader.controls(), pit);
+        if (reader instanceof MergedReader merged) {
+            problems.addAll(unknownControls(String.valueOf(files.controls()), merged.addedControls(), pit));
         }
         if (!problems.isEmpty()) {
             throw new RecordingException(problems);
         }
-        int[] controls = controls(reader.controls(), pit);
         int unusedControls = 0;
         for (int control : controls) {
             unusedControls += control < 0 ? 1 : 0;
@@ -72,6 +78,29 @@ final class PitMapping {
 
     int unusedControls() {
         return unusedControls;
+    }
+
+    /** A column whose name says another unit than the signal's, unless the signal is scaled. */
+    private static Optional<Problem> checkUnit(String file, int line, Signal signal) {
+        if (signal.scale() != 1 || signal.offset() != 0) {
+            return Optional.empty();
+        }
+        Optional<ColumnUnit> recorded = ColumnUnit.of(signal.column()).map(ColumnUnit.InName::unit);
+        Optional<ColumnUnit> expected = ColumnUnit.named(signal.unit());
+        return recorded.isPresent() && expected.isPresent() && recorded.get().disagreesWith(expected.get())
+                ? Optional.of(RecordingProblems.otherUnit(file, line, signal, recorded.get(), expected.get()))
+                : Optional.empty();
+    }
+
+    /** A file of nothing but moves is there for this pit's controls. */
+    private static List<Problem> unknownControls(String file, List<String> added, Pit pit) {
+        List<String> names = Layout.of(pit).controls().stream()
+                .map(place -> place.control().name())
+                .toList();
+        return added.stream()
+                .filter(name -> !names.contains(name))
+                .map(name -> RecordingProblems.unknownControl(file, name, names))
+                .toList();
     }
 
     private static int[] controls(List<String> recorded, Pit pit) {

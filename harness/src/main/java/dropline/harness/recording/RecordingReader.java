@@ -4,12 +4,15 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 
-/** Reads a recording of either form as a stream, a block at a time. Not for use by several threads. */
+/** Reads a recording of any form as a stream, a block at a time. Not for use by several threads. */
 public interface RecordingReader extends Closeable {
 
     /**
-     * Opens a recording, plain or gzip; its first bytes say of which form it is.
+     * Opens a recording, plain or gzip; its beginning says of which form it is. Forms that name each value where it
+     * stands are read through once here, to learn the names.
      *
      * @throws RecordingException if it is no recording, or its header is wrong
      */
@@ -17,11 +20,24 @@ public interface RecordingReader extends Closeable {
         return RecordingFile.open(file, options);
     }
 
+    /**
+     * Whether a file is meant to be a recording, by its name's ending or by how it begins; it may still be a wrong one.
+     */
+    static boolean isMeant(Path file) {
+        return RecordingFile.isMeant(file);
+    }
+
     /** The columns in the file's order, without time and controls. */
     List<RecordingColumn> columns();
 
     /** Names of the controls whose moves it may hold. */
     List<String> controls();
+
+    /** The line in which the columns' names stand; 0 where they do not stand in one. */
+    int namesLine();
+
+    /** The unit in which the file's times stand; empty for the compact form, whose times are always ns. */
+    Optional<TimeUnit> timeUnit();
 
     /**
      * Fills the block with the next stretch: at least one row or move, and nothing earlier than in the stretch before.

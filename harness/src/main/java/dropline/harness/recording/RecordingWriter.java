@@ -12,8 +12,8 @@ import java.util.List;
 public interface RecordingWriter extends Closeable {
 
     /**
-     * Begins a recording; the name's ending says in which form: {@code .dlr} compact, {@code .csv} wide CSV, either
-     * with {@code .gz} behind to pack it.
+     * Begins a recording; the name's ending says in which form: {@code .dlr} compact, {@code .csv} wide CSV,
+     * {@code .long.csv} long CSV, {@code .jsonl} JSON lines; {@code .gz} behind packs it.
      *
      * @param columns in order, no two of one name
      * @param controls names of the controls whose moves will be written, no two the same

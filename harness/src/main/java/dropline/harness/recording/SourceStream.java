@@ -52,6 +52,10 @@ final class SourceStream extends FilterInputStream {
         return name;
     }
 
+    boolean isPacked() {
+        return unpacking != null;
+    }
+
     /** Whether the packed file ended before its packing did. */
     boolean cut() {
         return unpacking != null && unpacking.cut();

@@ -7,13 +7,25 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The unit that a time column's name ends in, set apart by anything that is no letter: {@code time_s}, {@code t [ms]},
- * {@code time (us)}, {@code Elapsed seconds}.
+ * What a time column's name tells: whether it is one, by its first word, and in which unit, by its last; words are set
+ * apart by anything that is no letter: {@code time_s}, {@code t [ms]}, {@code time (us)}, {@code Elapsed seconds}.
  */
 final class TimeHeader {
     private static final Pattern LAST_WORD = Pattern.compile("(?:^|[^\\p{L}])(\\p{L}+)[^\\p{L}]*$");
 
+    private static final Pattern FIRST_WORD = Pattern.compile("^[^\\p{L}]*(\\p{L}+)");
+
     private TimeHeader() {}
+
+    /** Whether a name is that of a time, for forms in which the time may stand anywhere. */
+    static boolean isTime(String name) {
+        Matcher word = FIRST_WORD.matcher(name);
+        return word.find()
+                && switch (word.group(1).toLowerCase(Locale.ROOT)) {
+                    case "time", "t", "timestamp", "elapsed" -> true;
+                    default -> false;
+                };
+    }
 
     /** The unit, or null if the name ends in none. */
     static @Nullable TimeUnit unit(String name) {

@@ -4,10 +4,10 @@ import dropline.bus.pit.Pit;
 import dropline.harness.recording.LoadFeed;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.ReadOptions;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.recording.StateFeed;
 import java.io.Closeable;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
@@ -55,8 +55,9 @@ public interface Source extends Closeable {
      * @param toNanos where to end; {@link PitFeed#TO_THE_END} for its own end
      * @throws dropline.harness.recording.RecordingException if the recording is wrong
      */
-    static Source recording(Path file, Pit pit, ReadOptions options, long fromNanos, long toNanos) throws IOException {
-        PitFeed feed = PitFeed.open(file, pit, options, fromNanos, toNanos);
+    static Source recording(RecordingFiles files, Pit pit, ReadOptions options, long fromNanos, long toNanos)
+            throws IOException {
+        PitFeed feed = PitFeed.open(files, pit, options, fromNanos, toNanos);
         return new Source() {
             @Override
             public StateFeed feed() {
@@ -70,7 +71,7 @@ public interface Source extends Closeable {
 
             @Override
             public OptionalLong mostNanos() throws IOException {
-                return feed.mostNanos(file);
+                return feed.mostNanos(files);
             }
 
             @Override

@@ -131,7 +131,13 @@ final class CommandsTest {
                 "replay PIT FLIGHT --html PIT",
                 "replay PIT FLIGHT --no-such-option",
                 "describe nowhere.yaml",
-                "describe FLIGHT",
+                "describe PIT --json -",
+                "describe PIT --write-signals new.yaml",
+                "describe FLIGHT --write-signals PIT",
+                "describe FLIGHT --write-signals no/such/folder/s.yaml",
+                "replay PIT FLIGHT --controls nowhere.csv",
+                "replay PIT --for 5s --controls FLIGHT",
+                "replay PIT FLIGHT --controls FLIGHT",
                 "convert FLIGHT flight.xyz",
                 ""
             })

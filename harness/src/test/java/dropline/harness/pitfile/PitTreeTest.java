@@ -13,7 +13,7 @@ final class PitTreeTest {
     @Test
     void aValueIsFoundByItsPathWithItsPlace() {
         assertEquals(
-                Optional.of(new PitTree.Value("500 kbaud", 8, 11)),
+                Optional.of(new PitTree.Value("500 kbaud", "pit.yaml", 8, 11)),
                 tree(PitText.SMALL).get("segments.left.baud"));
         assertEquals(Optional.empty(), tree(PitText.SMALL).get("segments.right.baud"));
     }
@@ -28,7 +28,8 @@ final class PitTreeTest {
         assertEquals(250_000, patched.pit().segments().get(0).baud());
         assertEquals(List.of("segments.left.baud"), tree.differences(patched.tree()));
         assertEquals(
-                PitText.SMALL.replace("500 kbaud", "250 kbaud"), patched.tree().text());
+                PitText.SMALL.replace("500 kbaud", "250 kbaud"),
+                patched.tree().texts().get("pit.yaml"));
     }
 
     @Test

@@ -3,6 +3,10 @@ package dropline.harness.pitfile;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dropline.bus.chance.Distribution;
+import dropline.harness.yaml.Place;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.TreeReader;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.util.List;

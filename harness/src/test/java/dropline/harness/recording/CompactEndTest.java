@@ -22,7 +22,7 @@ final class CompactEndTest {
     void write() throws IOException {
         csv = RecordingExamples.csv(folder, "time [s],a\n10,1\n11.5,2\n70.25,3\n");
         compact = folder.resolve("flight.dlr");
-        Convert.run(csv, compact, ReadOptions.strict(), (read, total) -> {});
+        Convert.run(RecordingFiles.of(csv), compact, ReadOptions.strict(), (read, total) -> {});
     }
 
     @Test

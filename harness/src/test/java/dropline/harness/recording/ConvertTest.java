@@ -28,12 +28,24 @@ final class ConvertTest {
             0.2,,,,-3
             """.replace("1e-7", "0.0000001").replace("123456789012345680000", "1.2345678901234568E20");
 
+    private static final List<String> ENDINGS = List.of(".dlr", ".csv", ".long.csv", ".jsonl");
+
     @TempDir
     @SuppressWarnings("NullAway.Init")
     private Path folder;
 
     @ParameterizedTest
-    @ValueSource(strings = {"there.dlr", "there.dlr.gz", "there.csv", "there.csv.gz"})
+    @ValueSource(
+            strings = {
+                "there.dlr",
+                "there.dlr.gz",
+                "there.csv",
+                "there.csv.gz",
+                "there.long.csv",
+                "there.long.csv.gz",
+                "there.jsonl",
+                "there.jsonl.gz"
+            })
     void thereAndBackIsTheSameTable(String there) throws IOException {
         Path table = RecordingExamples.csv(folder, TABLE);
         Path back = folder.resolve("back.csv");
@@ -45,16 +57,59 @@ final class ConvertTest {
     }
 
     @Test
-    void compactThereAndBackIsTheSameFile() throws IOException {
+    void everyFormThroughEveryOtherAndBackIsTheSameFile() throws IOException {
         Path table = RecordingExamples.csv(folder, TABLE);
-        Path first = folder.resolve("first.dlr");
-        Path second = folder.resolve("second.dlr");
+        for (String form : ENDINGS) {
+            Path first = folder.resolve("first" + form);
+            RecordingExamples.copy(table, first);
+            for (String other : ENDINGS) {
+                Path between = folder.resolve("between" + other);
+                Path second = folder.resolve("second" + form);
 
-        RecordingExamples.copy(table, first);
-        RecordingExamples.copy(first, folder.resolve("between.csv"));
-        RecordingExamples.copy(folder.resolve("between.csv"), second);
+                RecordingExamples.copy(first, between);
+                RecordingExamples.copy(between, second);
 
-        assertArrayEquals(Files.readAllBytes(first), Files.readAllBytes(second));
+                assertArrayEquals(Files.readAllBytes(first), Files.readAllBytes(second), form + " through " + other);
+            }
+        }
+    }
+
+    @Test
+    void flightsDrawnAtRandomComeBackFromEveryFormValueByValueAndMoveByMove() throws IOException {
+        for (long seed = 1; seed <= 12; seed++) {
+            Path flight = RecordingExamples.random(folder, seed);
+            List<String> expected = RecordingExamples.rowsThenMoves(flight);
+            for (String form : ENDINGS) {
+                Path there = folder.resolve("there" + form);
+                RecordingExamples.copy(flight, there);
+                assertEquals(expected, RecordingExamples.rowsThenMoves(there), "seed " + seed + " as " + form);
+            }
+        }
+    }
+
+    @Test
+    void namesThatEveryFormTakesForSomethingElseComeBack() throws IOException {
+        Path table = RecordingExamples.csv(folder, """
+                seconds,signal,value,time_s,"a ""b"", c",a.b,control:signal
+                0,1,2,3,4,5,
+                1,,,,,,-1
+                2,2,2,,,,
+                """);
+
+        for (String form : ENDINGS) {
+            Path there = folder.resolve("there" + form);
+            Path back = folder.resolve("back.csv");
+            RecordingExamples.copy(table, there);
+            RecordingExamples.copy(there, back);
+            assertEquals(RecordingExamples.lines(table), RecordingExamples.lines(back), form);
+            assertEquals(names(table), names(back), form);
+        }
+    }
+
+    private static List<String> names(Path file) throws IOException {
+        try (RecordingReader reader = RecordingReader.open(file, ReadOptions.strict())) {
+            return reader.columns().stream().map(RecordingColumn::name).toList();
+        }
     }
 
     @Test
@@ -63,7 +118,7 @@ final class ConvertTest {
         List<Long> read = new ArrayList<>();
 
         Convert.Result result = Convert.run(
-                table,
+                RecordingFiles.of(table),
                 folder.resolve("out.dlr"),
                 ReadOptions.skippingBadRows(),
                 (done, total) -> read.add(total - done));

@@ -166,6 +166,6 @@ final class PitFeedTest {
 
     private PitFeed open(long fromNanos, long toNanos) throws IOException {
         Path file = RecordingExamples.csv(folder, FLIGHT);
-        return PitFeed.open(file, PIT, ReadOptions.strict(), fromNanos, toNanos);
+        return PitFeed.open(RecordingFiles.of(file), PIT, ReadOptions.strict(), fromNanos, toNanos);
     }
 }

@@ -10,7 +10,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Random;
 import java.util.zip.GZIPOutputStream;
 
 /** Recordings to try, and what was read as text. */
@@ -21,6 +23,38 @@ final class RecordingExamples {
         return Files.write(folder.resolve("flight.csv"), text.getBytes(StandardCharsets.UTF_8));
     }
 
+    /**
+     * A recording with two columns that change now and then, one that is late and one of which nothing is ever known,
+     * rows and moves that share instants, and rows in which nothing changes.
+     */
+    static Path random(Path folder, long seed) throws IOException {
+        Random random = new Random(seed);
+        Path file = folder.resolve("random.dlr");
+        List<RecordingColumn> columns = List.of("a", "b c", "late", "never").stream()
+                .map(name -> new RecordingColumn(name, RecordingColumn.AS_IS))
+                .toList();
+        try (RecordingWriter writer = RecordingWriter.create(file, columns, List.of("gear", "flaps"))) {
+            double[] values = {random.nextGaussian(), 0, Double.NaN, Double.NaN};
+            int[] positions = new int[2];
+            long nanos = random.nextInt(1000) - 500;
+            for (int i = 0; i < 1100; i++) {
+                nanos += random.nextInt(3) == 0 ? 0 : random.nextInt(2_000_000_000);
+                if (random.nextInt(5) == 0) {
+                    int control = random.nextInt(2);
+                    positions[control] += 1 + random.nextInt(3);
+                    writer.move(nanos, control == 0 ? "gear" : "flaps", positions[control]);
+                } else {
+                    values[0] = random.nextInt(3) == 0 ? random.nextGaussian() * 1e9 : values[0];
+                    values[1] = random.nextInt(4) == 0 ? random.nextInt(100) / 10.0 : values[1];
+                    values[2] = i > 40 && random.nextBoolean() ? Double.longBitsToDouble(i * 0x4017L << 40) : values[2];
+                    writer.row(nanos, values);
+                }
+            }
+            writer.finish();
+        }
+        return file;
+    }
+
     static byte[] gzip(byte[] plain) throws IOException {
         ByteArrayOutputStream packed = new ByteArrayOutputStream();
         try (OutputStream out = new GZIPOutputStream(packed)) {
@@ -29,7 +63,9 @@ final class RecordingExamples {
         return packed.toByteArray();
     }
 
-    /** All rows and moves in order, a line each: time in ns, then values, or {@code !} control and position. */
+    /**
+     * Block by block all rows, then all moves, a line each: time in ns, then values, or {@code !}, control, position.
+     */
     static List<String> lines(RecordingReader reader) throws IOException {
         List<String> lines = new ArrayList<>();
         RecordingBlock block = new RecordingBlock();
@@ -60,6 +96,13 @@ final class RecordingExamples {
         }
     }
 
+    /** All rows, then all moves. */
+    static List<String> rowsThenMoves(Path file) throws IOException {
+        List<String> lines = new ArrayList<>(lines(file));
+        lines.sort(Comparator.comparing(line -> line.contains("!")));
+        return lines;
+    }
+
     /** What is wrong with a recording, a line each: {@code CODE line:column found}. */
     static List<String> problems(Path file) {
         RecordingException wrong = assertThrows(RecordingException.class, () -> lines(file));
@@ -71,6 +114,6 @@ final class RecordingExamples {
     }
 
     static void copy(Path from, Path to) throws IOException {
-        Convert.run(from, to, ReadOptions.strict(), (read, total) -> {});
+        Convert.run(RecordingFiles.of(from), to, ReadOptions.strict(), (read, total) -> {});
     }
 }

@@ -36,6 +36,67 @@ final class RecordingFuzzTest {
     }
 
     @Test
+    void linesOfNamedValuesOfAnyCharactersEndInRowsOrProblems() throws IOException {
+        String[] pieces = {
+            "{",
+            "}",
+            "[",
+            "]",
+            ":",
+            ",",
+            "\"",
+            "\n",
+            "\r\n",
+            "\"time\":",
+            "1",
+            "-2.5",
+            "1e999",
+            "NaN",
+            "null",
+            "true",
+            "\"signal\":\"a\"",
+            "\"value\":3",
+            "\"control:c\":1",
+            "{\"time\":1,\"a\":2}\n",
+            "0,a,1\n",
+            "0,,\n",
+            "\u0000",
+            "\uFFFD",
+            "\u00E9",
+            "\\u00",
+            " ",
+            "\t",
+            "0,control:c,1.5\n"
+        };
+        String[] beginnings = {"{\"time\":0,\"a\":1}\n", "time,signal,value\n", "value;control;t [ms]\n", "{"};
+        for (long seed = 1; seed <= 300; seed++) {
+            Random random = new Random(seed);
+            StringBuilder text = new StringBuilder(beginnings[random.nextInt(beginnings.length)]);
+            for (int i = random.nextInt(60); i > 0; i--) {
+                text.append(pieces[random.nextInt(pieces.length)]);
+            }
+            mustEndWell(text.toString().getBytes(StandardCharsets.UTF_8), seed);
+        }
+    }
+
+    @Test
+    void longAndJsonRecordingsWithAnyBytesChangedEndInRowsOrProblems() throws IOException {
+        for (String ending : List.of(".long.csv", ".jsonl")) {
+            Path written = folder.resolve("whole" + ending);
+            RecordingExamples.copy(Files.write(folder.resolve("whole.dlr"), compact()), written);
+            byte[] whole = Files.readAllBytes(written);
+            for (long seed = 1; seed <= 100; seed++) {
+                Random random = new Random(seed);
+                byte[] bytes = Arrays.copyOf(whole, whole.length - random.nextInt(20));
+                for (int i = random.nextInt(6); i >= 0; i--) {
+                    bytes[random.nextInt(bytes.length)] = (byte) random.nextInt();
+                }
+                mustEndWell(bytes, seed);
+            }
+        }
+    }
+
+    @Test
     void anyBytesEndInRowsOrProblems() throws IOException {
         byte[][] beginnings = {
             {}, {0x1F, (byte) 0x8B}, {0x1F, (byte) 0x8B, 8, 0, 0, 0, 0, 0, 0, 0}, {(byte) 0xFF, (byte) 0xFE}

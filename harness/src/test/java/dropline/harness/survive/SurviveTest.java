@@ -12,6 +12,7 @@ import dropline.harness.json.SurvivalJson;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.ReadOptions;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.RunLimit;
 import dropline.harness.replay.Source;
@@ -189,7 +190,8 @@ final class SurviveTest {
     }
 
     private Sweep sweep(int threads) {
-        Source.Opening opening = () -> Source.recording(recording, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        Source.Opening opening =
+                () -> Source.recording(RecordingFiles.of(recording), pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
         return new Sweep(pit, opening, 7, threads, RunLimit.USUAL);
     }
 

@@ -56,18 +56,37 @@ public final class CrcCatalogue {
      *     checks (CRC-CCITT); the message lists the candidates
      */
     public static CrcParameters named(String name) {
+        List<CrcParameters> meant = mayMean(name);
+        if (meant.size() > 1) {
+            throw new IllegalArgumentException(
+                    "CRC name must be unambiguous: name=" + name + " may mean " + names(meant));
+        }
+        if (meant.isEmpty()) {
+            throw new IllegalArgumentException("CRC name must be one of " + names(ALL) + ": name=" + name);
+        }
+        return meant.get(0);
+    }
+
+    /** The checks that are called this: one, none, or several where different makers mean different checks. */
+    public static List<CrcParameters> mayMean(String name) {
         String key = name.strip().toUpperCase(Locale.ROOT);
         String wanted = unaliased(key);
         for (CrcParameters known : ALL) {
             if (known.name().equals(wanted)) {
-                return known;
+                return List.of(known);
             }
         }
-        if (key.equals("CRC-CCITT") || key.equals("CRC-16/CCITT") || key.equals("CRC-16-CCITT")) {
-            throw new IllegalArgumentException(
-                    "CRC name must be unambiguous: name=" + name + " may mean " + names(CALLED_CCITT));
-        }
-        throw new IllegalArgumentException("CRC name must be one of " + names(ALL) + ": name=" + name);
+        return switch (key.replaceAll("[^A-Z0-9]", "")) {
+            case "CCITT", "CRCCCITT", "CRC16CCITT", "CCITT16" -> CALLED_CCITT;
+            case "CRC8" -> ofWidth(8);
+            case "CRC16" -> ofWidth(16);
+            case "CRC32" -> ofWidth(32);
+            default -> List.of();
+        };
+    }
+
+    private static List<CrcParameters> ofWidth(int width) {
+        return ALL.stream().filter(known -> known.width() == width).toList();
     }
 
     private static String unaliased(String key) {

@@ -129,6 +129,13 @@ public final class Custom implements Protocol {
         return fit.problems();
     }
 
+    /** The most signals or controls that fit in a frame of a kind; 0 where it has none. */
+    public int room(Kind kind) {
+        FrameLayout frame = frame(kind);
+        int slots = frame.items().map(Field.Items::slots).orElse(0);
+        return frame.items().isEmpty() ? 0 : slots > 0 ? slots : Fit.room(layout, frame);
+    }
+
     /** How the value of a signal is written in this kind of frame; empty where it has none. */
     public Optional<NumberForm> valueForm(Kind kind) {
         return layout.frame(kind)

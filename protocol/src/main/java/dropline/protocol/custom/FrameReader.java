@@ -85,8 +85,8 @@ final class FrameReader {
     private void numeric(Field.Numeric numeric, long value) {
         if (numeric instanceof Field.Address at) {
             long whose = value - at.plus();
-            fail(whose < 0 || whose > 65_535, Reason.BAD_ADDRESS);
             boolean toAll = whose == at.toAll();
+            fail(whose < 0 || (whose > layout.highestAddress() && !toAll), Reason.BAD_ADDRESS);
             boolean hasAll = layout.frame(Kind.STATE).isPresent();
             fail(frame.kind() == Kind.STATE ? !toAll : toAll && hasAll, Reason.BAD_ADDRESS);
             address = (int) whose;

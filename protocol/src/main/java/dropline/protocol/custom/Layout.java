@@ -27,6 +27,19 @@ public record Layout(String name, Boundary boundary, int longest, List<FrameLayo
         return frames.stream().filter(f -> f.kind() == kind).findFirst();
     }
 
+    /** The highest address that fits in every frame that holds one. */
+    int highestAddress() {
+        long highest = 65_535;
+        for (FrameLayout frame : frames) {
+            Optional<Field.Address> address = frame.first(Field.Address.class);
+            if (address.isPresent()) {
+                highest = Math.min(
+                        highest, address.get().form().most() - address.get().plus());
+            }
+        }
+        return (int) Math.max(0, highest);
+    }
+
     /** Characters before a frame's first field: 1 with a start byte, else 0. */
     int lead() {
         return boundary instanceof Delimiters delimiters && delimiters.start() != Delimiters.NO_START ? 1 : 0;

@@ -8,25 +8,40 @@ final class Telling {
     private Telling() {}
 
     static boolean apart(Layout layout, FrameLayout one, FrameLayout other) {
-        return byCharacters(one, other)
+        return byCharacters(layout, one, other)
                 || byAddress(one, other)
                 || byAddress(other, one)
                 || (!(layout.boundary() instanceof Counted) && byLength(layout, one, other));
     }
 
     /** No character can stand in both at some place that both always have. */
-    private static boolean byCharacters(FrameLayout one, FrameLayout other) {
+    private static boolean byCharacters(Layout layout, FrameLayout one, FrameLayout other) {
         int common = Math.min(one.prefixChars(), other.prefixChars());
         for (int offset = 0; offset < common; offset++) {
             boolean shared = false;
             for (int value = 0; value < 256; value++) {
-                shared |= one.canBe(offset, value) && other.canBe(offset, value);
+                shared |= canBe(layout, one, offset, value) && canBe(layout, other, offset, value);
             }
             if (!shared) {
                 return true;
             }
         }
         return false;
+    }
+
+    /** Of an address in one byte it also counts that no frame holds a higher one than all can. */
+    private static boolean canBe(Layout layout, FrameLayout frame, int offset, int value) {
+        int at = 0;
+        for (Field field : frame.fields()) {
+            boolean single = field instanceof Field.Address && field.chars() == 1 && at == offset;
+            if (single && ((Field.Address) field).form() instanceof BinaryForm) {
+                int address = value - ((Field.Address) field).plus();
+                boolean toAll = frame.kind() == Kind.STATE && address == ((Field.Address) field).toAll();
+                return toAll || (address >= 0 && address <= layout.highestAddress());
+            }
+            at += field.chars();
+        }
+        return frame.canBe(offset, value);
     }
 
     /** One is for all nodes, the other for one, and both say so in the same place. */

@@ -5,6 +5,7 @@ import dropline.bus.pit.Pit;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.ReadOptions;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.Replay;
 import dropline.harness.replay.Replayed;
@@ -53,7 +54,8 @@ final class Shipped {
     }
 
     private static Replayed demo(Pit pit, long fromNanos, long toNanos, long seed, int threads) throws IOException {
-        Source.Opening opening = () -> Source.recording(DEMO_FLIGHT, pit, ReadOptions.strict(), fromNanos, toNanos);
+        Source.Opening opening =
+                () -> Source.recording(RecordingFiles.of(DEMO_FLIGHT), pit, ReadOptions.strict(), fromNanos, toNanos);
         return new Replay(pit, opening, seed, threads).run(false, null, Progress.NONE);
     }
 

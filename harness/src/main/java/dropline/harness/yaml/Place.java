@@ -1,4 +1,4 @@
-package dropline.harness.pitfile;
+package dropline.harness.yaml;
 
 /**
  * Where something is written.
@@ -7,15 +7,15 @@ package dropline.harness.pitfile;
  * @param line counted from 1; 0 where the file as a whole is meant
  * @param column counted from 1; 0 where the line or the file as a whole is meant
  */
-record Place(String file, int line, int column) {
+public record Place(String file, int line, int column) {
 
     /** A file as a whole. */
-    static Place whole(String file) {
+    public static Place whole(String file) {
         return new Place(file, 0, 0);
     }
 
     /** In words, for somebody who looks at {@code here}: {@code line 8}, or {@code line 8 of left.yaml}. */
-    String seenFrom(Place here) {
+    public String seenFrom(Place here) {
         return "line " + line + (file.equals(here.file) ? "" : " of " + file);
     }
 }

@@ -1,4 +1,4 @@
-package dropline.harness.pitfile;
+package dropline.harness.yaml;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -23,7 +23,7 @@ import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
 /** Text to tree: strict YAML 1.2, one document, no aliases, so that every part has one place. */
-final class TreeReader {
+public final class TreeReader {
     private static final int DEEPEST = 20;
 
     private final String file;
@@ -35,7 +35,7 @@ final class TreeReader {
     }
 
     /** The document, or empty with the reason reported. */
-    static Optional<Tree> read(String file, String text, Report report) {
+    public static Optional<Tree> read(String file, String text, Report report) {
         return new TreeReader(file, report).read(text);
     }
 
@@ -57,10 +57,10 @@ final class TreeReader {
                 report.at(
                         Place.whole(file),
                         "",
-                        PitCode.EMPTY_FILE,
+                        YamlCode.EMPTY_FILE,
                         null,
-                        "the description of a pit",
-                        "see docs/pit-file.md");
+                        "keys, each with its value",
+                        "write what the file is to say; docs/pit-file.md and docs/custom-protocols.md show how");
                 return Optional.empty();
             }
             return report.isEmpty() ? tree : Optional.empty();
@@ -69,7 +69,7 @@ final class TreeReader {
         } catch (ReaderException e) {
             badCharacter(e, text);
         } catch (YamlEngineException e) {
-            report.at(Place.whole(file), "", PitCode.BAD_YAML, null, e.getMessage(), null);
+            report.at(Place.whole(file), "", YamlCode.BAD_YAML, null, e.getMessage(), null);
         }
         return Optional.empty();
     }
@@ -96,7 +96,7 @@ final class TreeReader {
             report.at(
                     new Place(file, first, column),
                     "",
-                    PitCode.TAB_IN_INDENT,
+                    YamlCode.TAB_IN_INDENT,
                     found,
                     "spaces",
                     "replace each tab by two spaces");
@@ -116,16 +116,16 @@ final class TreeReader {
                 report.at(
                         place(mark),
                         "",
-                        PitCode.ALIAS_USED,
+                        YamlCode.ALIAS_USED,
                         "*" + alias.getAlias(),
-                        "no aliases in a pit file",
-                        "write the values out, or give them a name under profiles: or adapters: and use like:");
+                        "no aliases",
+                        "write the values out; in a pit file, give them a name under profiles: or adapters: and use like:");
             }
             depth += event instanceof CollectionStartEvent ? 1 : event instanceof CollectionEndEvent ? -1 : 0;
             if (depth > DEEPEST) {
                 Mark mark = event.getStartMark().orElseThrow();
                 String most = "at most " + DEEPEST + " groups inside each other";
-                report.at(place(mark), "", PitCode.TOO_DEEP, null, most, null);
+                report.at(place(mark), "", YamlCode.TOO_DEEP, null, most, null);
                 return false;
             }
         }
@@ -139,7 +139,7 @@ final class TreeReader {
         report.at(
                 mark.map(this::place).orElse(Place.whole(file)),
                 "",
-                PitCode.BAD_YAML,
+                YamlCode.BAD_YAML,
                 oneLine(problem),
                 "YAML 1.2" + (context == null ? "" : " (" + oneLine(context) + ")"),
                 "check indentation, colons, quotes and brackets on this line and the one before");
@@ -151,7 +151,8 @@ final class TreeReader {
         int line = (int) before.chars().filter(c -> c == '\n').count() + 1;
         int column = before.length() - before.lastIndexOf('\n');
         String found = String.format(Locale.ROOT, "the character U+%04X", e.getCodePoint());
-        report.at(new Place(file, line, column), "", PitCode.BAD_YAML, found, "printable text", "delete the character");
+        report.at(
+                new Place(file, line, column), "", YamlCode.BAD_YAML, found, "printable text", "delete the character");
     }
 
     private static @Nullable String oneLine(@Nullable String text) {
@@ -175,7 +176,7 @@ final class TreeReader {
                 if (key instanceof Tree.Scalar name) {
                     entries.add(new Tree.Entry(name, convert(tuple.getValueNode())));
                 } else {
-                    report.at(key, "", PitCode.BAD_YAML, "a key that is one word or a line of text", null);
+                    report.at(key, "", YamlCode.BAD_YAML, "a key that is one word or a line of text", null);
                 }
             }
             return new Tree.Mapping(entries, place);

@@ -1,4 +1,4 @@
-package dropline.harness.pitfile;
+package dropline.harness.yaml;
 
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.function.UnaryOperator;
 
 /** A YAML document, each part with its place. */
-sealed interface Tree {
+public sealed interface Tree {
 
     Place place();
 
@@ -29,7 +29,7 @@ sealed interface Tree {
         private static final int LONGEST = 60;
 
         /** Whether nothing was written. */
-        boolean isNothing() {
+        public boolean isNothing() {
             return text.isEmpty() && !quoted;
         }
 
@@ -48,23 +48,23 @@ sealed interface Tree {
         }
 
         /** The first entry of this key. */
-        Optional<Entry> get(String key) {
+        public Optional<Entry> get(String key) {
             return entries.stream().filter(e -> e.key().text().equals(key)).findFirst();
         }
 
         /** The same without these keys. */
-        Mapping without(Collection<String> keys) {
+        public Mapping without(Collection<String> keys) {
             return new Mapping(
                     entries.stream().filter(e -> !keys.contains(e.key().text())).toList(), place);
         }
 
         /** The same with each entry made into another. */
-        Mapping map(UnaryOperator<Entry> change) {
+        public Mapping map(UnaryOperator<Entry> change) {
             return new Mapping(entries.stream().map(change).toList(), place);
         }
 
         /** The same with each key once: its first. */
-        Mapping once() {
+        public Mapping once() {
             Map<String, Entry> first = new LinkedHashMap<>();
             entries.forEach(e -> first.putIfAbsent(e.key().text(), e));
             return first.size() == entries.size() ? this : new Mapping(List.copyOf(first.values()), place);

@@ -4,11 +4,11 @@ import dropline.harness.problem.Problem;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** What can be wrong with a line of a wide CSV, in words. */
-final class CsvProblems {
+/** What can be wrong with a line of a recording that is text, in words. */
+final class LineProblems {
     private final String file;
 
-    CsvProblems(String file) {
+    LineProblems(String file) {
         this.file = file;
     }
 
@@ -128,6 +128,68 @@ final class CsvProblems {
                 found,
                 "fields as RFC 4180 has them: a quote begins and ends a field, one inside stands twice",
                 "look for a lost quote from this line on");
+    }
+
+    Problem noTimeKey(long line, String found) {
+        return at(
+                line,
+                1,
+                "time",
+                "NO_TIME",
+                found,
+                "a key that begins with time, such as time_s, in every object",
+                "write the time into every line");
+    }
+
+    Problem notAName(long line, int column, String found) {
+        return at(
+                line,
+                column,
+                "",
+                "NOT_A_NAME",
+                found,
+                "a name of visible characters, in UTF-8 (or UTF-16 with its byte order mark)",
+                "look at what wrote the recording, and in which encoding");
+    }
+
+    Problem namedTwice(long line, int column, String name) {
+        return at(
+                line,
+                column,
+                name,
+                "DUPLICATE_NAME",
+                "a second value",
+                "one value for each name in a line",
+                "rename one of them");
+    }
+
+    Problem malformedJson(long line, int column, String found) {
+        return at(
+                line,
+                column,
+                "",
+                "MALFORMED_JSON",
+                found,
+                "one JSON object, whole, in each line (RFC 8259)",
+                "look for a lost quote, comma or brace, or a line cut short; an object may not take several lines");
+    }
+
+    Problem lineTooLong(long line) {
+        return at(
+                line,
+                0,
+                "",
+                "LINE_TOO_LONG",
+                "more than " + TextLines.LONGEST + " characters",
+                "an object a line",
+                "look for lost line ends");
+    }
+
+    /** A number in as few digits as it needs. */
+    static String number(double value) {
+        StringBuilder text = new StringBuilder();
+        Decimals.append(text, value);
+        return text.toString();
     }
 
     /** A field as typed, cut to a length that can be read. */

@@ -1,0 +1,284 @@
+package dropline.harness.layout;
+
+import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
+import dropline.protocol.Bytes;
+import dropline.protocol.custom.Checksum;
+import dropline.protocol.custom.Field;
+import dropline.protocol.custom.FrameLayout.Kind;
+import dropline.protocol.custom.NumberForm;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** Reads the fields of one frame, each a group of keys whose first says what it is. */
+final class FrameFields {
+    private static final Map<String, Field.Counted> COUNTED = Map.of(
+            "items", Field.Counted.ITEMS,
+            "payload", Field.Counted.PAYLOAD,
+            "rest", Field.Counted.REST,
+            "frame", Field.Counted.FRAME);
+    private static final List<String> PARTS_OF_ITEM = List.of("bytes", "text", "number", "value");
+    private static final List<String> NUMBERS = List.of("address", "length", "counter", "check");
+
+    private final Kind kind;
+    private final Report report;
+    private final Forms forms;
+    private final List<String> inFrame;
+    private final List<Field> fields = new ArrayList<>();
+    private final List<Tree> places = new ArrayList<>();
+    private final List<List<Tree>> partPlaces = new ArrayList<>();
+    private boolean whole = true;
+
+    FrameFields(Kind kind, Forms forms, Report report) {
+        this.kind = kind;
+        this.forms = forms;
+        this.report = report;
+        List<String> known = new ArrayList<>(List.of("bytes", "text", "spare"));
+        known.addAll(NUMBERS);
+        known.add(itemsKey());
+        inFrame = List.copyOf(known);
+    }
+
+    /** Reads the list; false where any of it is wrong. */
+    boolean read(Tree tree) {
+        if (!(tree instanceof Tree.Sequence list) || list.items().isEmpty()) {
+            String expected = "a list of fields, each on a line that begins with - and one of " + words(inFrame);
+            report.at(tree, kind.word(), LayoutCode.WRONG_TYPE, expected, null);
+            return false;
+        }
+        List<Group> checks = new ArrayList<>();
+        for (Tree item : list.items()) {
+            Optional<Group> group = group(item, inFrame);
+            Optional<Field> field = group.flatMap(this::field);
+            if (field.isEmpty()) {
+                whole = false;
+                continue;
+            }
+            if (field.get() instanceof Field.Check) {
+                checks.add(group.get());
+            }
+            fields.add(field.get());
+            places.add(item);
+            if (!(field.get() instanceof Field.Items)) {
+                partPlaces.add(List.of());
+            }
+        }
+        if (whole) {
+            ranges(checks);
+        }
+        return whole;
+    }
+
+    List<Field> fields() {
+        return fields;
+    }
+
+    Tree place(int field) {
+        return places.get(field);
+    }
+
+    Tree place(int field, int part) {
+        return partPlaces.get(field).get(part);
+    }
+
+    private String itemsKey() {
+        return kind == Kind.REPLY ? "controls" : "signals";
+    }
+
+    private Optional<Group> group(Tree item, List<String> known) {
+        if (item instanceof Tree.Mapping mapping) {
+            List<String> present = mapping.entries().stream()
+                    .map(entry -> entry.key().text())
+                    .filter(known::contains)
+                    .distinct()
+                    .toList();
+            if (present.size() == 1) {
+                return Optional.of(new Group(mapping, "a field with " + present.get(0), report));
+            }
+            if (present.size() > 1) {
+                String fix = "begin each field with a - of its own";
+                report.at(item, present.get(1), LayoutCode.CONFLICT, "one of " + words(present) + " in a field", fix);
+                return Optional.empty();
+            }
+            Group group = new Group(mapping, "a field here", report);
+            known.forEach(group::has);
+            group.nothingElse();
+            return Optional.empty();
+        }
+        report.at(item, kind.word(), LayoutCode.WRONG_TYPE, "a field: one of " + words(known) + ", and a colon", null);
+        return Optional.empty();
+    }
+
+    private Optional<Field> field(Group group) {
+        Optional<Field> field = read(group);
+        group.nothingElse();
+        return field;
+    }
+
+    private Optional<Field> read(Group group) {
+        if (group.has("bytes") || group.has("text")) {
+            return constant(group);
+        }
+        if (group.has("spare")) {
+            int chars = group.whole("spare", 1, 1000, 1);
+            return Optional.of(new Field.Spare(name(group, "spare"), chars));
+        }
+        if (group.has("address")) {
+            int plus = plus(group);
+            int toAll = group.whole("to-all", 0, 65_535, 0);
+            return forms.read(group, "address")
+                    .map(form -> new Field.Address(name(group, "address"), form, plus, toAll));
+        }
+        if (group.has("counter")) {
+            int plus = plus(group);
+            return forms.read(group, "counter").map(form -> new Field.Counter(name(group, "counter"), form, plus));
+        }
+        if (group.has("length")) {
+            return length(group);
+        }
+        return group.has("check") ? check(group) : items(group);
+    }
+
+    private Optional<Field> constant(Group group) {
+        boolean text = group.has("text");
+        String key = text ? "text" : "bytes";
+        String expected = text ? "text, in quotes" : "pairs of hexadecimal digits: A5 5A";
+        Optional<Tree.Scalar> scalar = group.needText(key, expected);
+        Function<String, Optional<Bytes>> reading = text ? Numerals::ascii : Numerals::pairs;
+        Optional<Bytes> bytes = scalar.map(Tree.Scalar::text).flatMap(reading);
+        if (scalar.isPresent() && bytes.isEmpty()) {
+            String fix = text ? "write bytes: and the byte values" : "write text: for what a person can read";
+            report.at(scalar.get(), key, LayoutCode.WRONG_TYPE, expected, fix);
+        }
+        String name = name(group, key);
+        return bytes.map(b -> new Field.Constant(name, b));
+    }
+
+    private Optional<Field> length(Group group) {
+        Optional<NumberForm> form = forms.read(group, "length");
+        int plus = plus(group);
+        String expected = "of: frame, items, payload or rest";
+        Optional<Field.Counted> of =
+                group.need("of", expected).isPresent() ? group.choice("of", COUNTED) : Optional.empty();
+        String name = name(group, "length");
+        return form.isPresent() && of.isPresent()
+                ? Optional.of(new Field.Length(name, form.get(), of.get(), plus))
+                : Optional.empty();
+    }
+
+    private Optional<Field> check(Group group) {
+        Optional<Checksum> sum = new Checks(report).read(group);
+        Optional<NumberForm> form =
+                forms.readOr(group, "as", sum.map(Checksum::bits).orElse(8));
+        String expected = "the first and the last field it covers, such as address..signals";
+        boolean range = group.needText("over", expected).isPresent();
+        String name = name(group, "check");
+        return sum.isPresent() && form.isPresent() && range
+                ? Optional.of(new Field.Check(name, sum.get(), form.get(), 0, 0))
+                : Optional.empty();
+    }
+
+    private Optional<Field> items(Group group) {
+        String key = itemsKey();
+        int slots = group.whole("slots", 1, 1000, 0);
+        int most = group.whole("most", 1, 1000, 0);
+        Optional<Tree> value = group.need(key, "how one is written, a list of fields");
+        String name = name(group, key);
+        if (value.isEmpty()
+                || !(value.get() instanceof Tree.Sequence list)
+                || list.items().isEmpty()) {
+            value.ifPresent(v -> report.at(
+                    v, key, LayoutCode.WRONG_TYPE, "how one is written: a list of " + words(PARTS_OF_ITEM), null));
+            return Optional.empty();
+        }
+        List<Field> each = new ArrayList<>();
+        for (Tree part : list.items()) {
+            group(part, PARTS_OF_ITEM).flatMap(this::part).ifPresent(each::add);
+        }
+        if (each.size() < list.items().size()) {
+            return Optional.empty();
+        }
+        partPlaces.add(list.items());
+        return Optional.of(new Field.Items(name, each, slots, most));
+    }
+
+    private Optional<Field> part(Group group) {
+        Optional<Field> part;
+        if (group.has("bytes") || group.has("text")) {
+            part = constant(group);
+        } else if (group.has("number")) {
+            int plus = plus(group);
+            part = forms.read(group, "number").map(form -> new Field.Number(name(group, "number"), form, plus));
+        } else {
+            part = forms.read(group, "value").map(form -> new Field.Value(name(group, "value"), form));
+        }
+        group.nothingElse();
+        return part;
+    }
+
+    private static int plus(Group group) {
+        return group.whole("plus", -65_536, 65_536, 0);
+    }
+
+    private static String name(Group group, String standard) {
+        return group.text("name", "a name").map(Tree.Scalar::text).orElse(standard);
+    }
+
+    /** Which fields a check covers can be told once all have their names. */
+    private void ranges(List<Group> checks) {
+        int next = 0;
+        for (int i = 0; i < fields.size(); i++) {
+            if (fields.get(i) instanceof Field.Check check) {
+                Tree.Scalar over =
+                        checks.get(next++).text("over", "first..last").orElseThrow();
+                String[] ends = over.text().split("\\.\\.", -1);
+                if (ends.length > 2) {
+                    report.at(over, "over", LayoutCode.WRONG_TYPE, "first..last, two names of fields", null);
+                    whole = false;
+                    continue;
+                }
+                Optional<Integer> first =
+                        ends[0].strip().equals("start") ? Optional.of(Field.Check.START) : named(over, ends[0].strip());
+                Optional<Integer> last = named(over, ends[ends.length - 1].strip());
+                whole &= first.isPresent() && last.isPresent();
+                if (first.isPresent() && last.isPresent()) {
+                    fields.set(i, new Field.Check(check.name(), check.sum(), check.form(), first.get(), last.get()));
+                }
+            }
+        }
+    }
+
+    private Optional<Integer> named(Tree.Scalar over, String name) {
+        List<Integer> found = new ArrayList<>();
+        for (int i = 0; i < fields.size(); i++) {
+            if (fields.get(i).name().equals(name)) {
+                found.add(i);
+            }
+        }
+        if (found.size() == 1) {
+            return Optional.of(found.get(0));
+        }
+        if (found.isEmpty()) {
+            List<String> names = fields.stream().map(Field::name).distinct().toList();
+            String fix = Nearest.to(name, names)
+                    .map(near -> "write " + near + " in place of " + name)
+                    .orElse("give the field meant a name: with name: " + name);
+            String expected = "fields of this frame: " + String.join(", ", names);
+            report.at(over, "over", LayoutCode.UNKNOWN_NAME, expected, fix);
+        } else {
+            String many = String.format(Locale.ROOT, "%s, which %d fields are called", name, found.size());
+            String fix = "give them names: - {bytes: A5, name: begin}";
+            report.at(over, "over", LayoutCode.AMBIGUOUS_FIELD, many, "a name that one field has", fix);
+        }
+        return Optional.empty();
+    }
+
+    private static String words(List<String> keys) {
+        return String.join(", ", keys.subList(0, keys.size() - 1)) + " or " + keys.get(keys.size() - 1);
+    }
+}

@@ -1,0 +1,91 @@
+package dropline.harness.pitfile;
+
+import dropline.bus.pit.Cable;
+import dropline.bus.pit.Cable.Topology;
+import dropline.bus.pit.Fitting;
+import dropline.bus.pit.Hub;
+import dropline.harness.yaml.Tree;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Makes hubs, cables and what one needs to know to wire a node, from groups without problems. */
+final class CableBuilder {
+    private final Parts parts;
+
+    CableBuilder(Parts parts) {
+        this.parts = parts;
+    }
+
+    Hub hub(Block block) {
+        List<Block> segments = parts.root().blocks(BusKeys.SEGMENTS);
+        List<Integer> ports = new ArrayList<>();
+        for (int s = 0; s < segments.size(); s++) {
+            Optional<String> name = segments.get(s)
+                    .block(BusKeys.CONTROLLER)
+                    .flatMap(c -> c.written(BusKeys.CONTROLLER_HUB))
+                    .map(Tree.Scalar::text);
+            if (name.equals(Optional.of(block.name()))) {
+                ports.add(s);
+            }
+        }
+        return new Hub(block.name(), block.value(BusKeys.HUB_KIND), block.value(BusKeys.TURN), ports);
+    }
+
+    Cable cable(Block segment) {
+        List<Block> nodes = parts.nodesOn(segment);
+        Topology topology = segment.value(BusKeys.TOPOLOGY);
+        List<Integer> stops = stops(segment, nodes);
+        if (topology != Topology.STAR) {
+            if (!stops.contains(Cable.CONTROLLER)) {
+                stops.add(0, Cable.CONTROLLER);
+            }
+            return new Cable(topology, List.of(new Cable.Arm("", stops)));
+        }
+        Map<String, List<Integer>> arms = new LinkedHashMap<>();
+        for (int stop : stops) {
+            arms.computeIfAbsent(nodes.get(stop).value(NodeKeys.ARM), name -> new ArrayList<>())
+                    .add(stop);
+        }
+        return new Cable(
+                topology,
+                arms.entrySet().stream()
+                        .map(arm -> new Cable.Arm(arm.getKey(), arm.getValue()))
+                        .toList());
+    }
+
+    /** Positions of nodes in the order along the cable; without a stated order, that of the file. */
+    private static List<Integer> stops(Block segment, List<Block> nodes) {
+        List<String> names = nodes.stream().map(Block::name).toList();
+        List<String> order = segment.written(BusKeys.ORDER)
+                .map(written -> written.stream().map(Tree.Scalar::text).toList())
+                .orElse(names);
+        List<Integer> stops = new ArrayList<>();
+        order.forEach(name -> stops.add(names.indexOf(name)));
+        return stops;
+    }
+
+    Fitting fitting(Block node) {
+        Block chip = node.blockOrEmpty(NodeKeys.TRANSCEIVER);
+        Fitting.PairLoad load = new Fitting.PairLoad(
+                likeOf(chip),
+                chip.get(NodeKeys.UNIT_LOAD).orElse(1.0),
+                Math.toIntExact(chip.get(NodeKeys.TERMINATOR).orElse(0L)),
+                Math.toIntExact(chip.get(NodeKeys.OWN_BIAS).orElse(0L)));
+        Block board = node.blockOrEmpty(NodeKeys.BOARD);
+        return new Fitting(
+                likeOf(board),
+                node.get(NodeKeys.SUPPLY).orElse(""),
+                node.get(NodeKeys.CONNECTOR).orElse(""),
+                node.get(NodeKeys.FIRMWARE).orElse(""),
+                node.get(NodeKeys.PASSPORT).orElse(""),
+                board.get(NodeKeys.DRAWS).orElse(Fitting.UNKNOWN),
+                load);
+    }
+
+    private static String likeOf(Block block) {
+        return block.written(BusKeys.LIKE).map(Tree.Scalar::text).orElse("");
+    }
+}
