@@ -75,12 +75,13 @@ final class ControlFaults {
         for (SelfMoves moves : selfMoves) {
             if (moves.nextNanos() == at) {
                 switch (places.get(moves.control).control().kind()) {
-                    case TOGGLE -> flicker(at, moves, controls);
+                    case TOGGLE, SELECTOR, THREE_WAY_TOGGLE, HELD_TOGGLE, HELD_BUTTON, KEY_MATRIX ->
+                        flicker(at, moves, controls);
                     case BUTTON -> {
                         moves.pass();
                         controls.seem(at, moves.control, controls.value(moves.control) + 1);
                     }
-                    case AXIS -> {
+                    case AXIS, LEVER -> {
                         moves.pass();
                         wander(at, moves, controls);
                     }
@@ -105,14 +106,31 @@ final class ControlFaults {
             return;
         }
         int stood = controls.value(control);
-        int seen = controls.seem(atNanos, control, stood == 0 ? 1 : 0);
+        int seen = controls.seem(atNanos, control, elsewhere(places.get(control).control(), stood));
         if (seen != 0) {
             moves.comeBack(atNanos, places.get(control).control().debounceNanos(), seen, stood);
         }
     }
 
+    /** What a contact that opens or closes by itself makes its node read in place of where it stands. */
+    private static int elsewhere(Control control, int stood) {
+        return switch (control.kind()) {
+            case SELECTOR ->
+                stood == control.positions().openValue()
+                        ? 0
+                        : control.positions().openValue();
+            case THREE_WAY_TOGGLE -> stood == 1 ? 0 : 1;
+            case KEY_MATRIX -> stood ^ 1;
+            default -> stood == 0 ? 1 : 0;
+        };
+    }
+
     private void wander(long atNanos, SelfMoves moves, Controls controls) {
         int control = moves.control;
+        if (places.get(control).control().kind() == Control.Kind.LEVER) {
+            rattle(atNanos, control, controls);
+            return;
+        }
         int deadBand = places.get(control).control().deadBand();
         int truth = controls.reported(control);
         int wander = moves.wander(deadBand);
@@ -126,6 +144,18 @@ final class ControlFaults {
             reading = truth;
         }
         controls.seem(atNanos, control, reading);
+    }
+
+    /** A reading that wanders far enough takes a lever for one in the next detent, and back. */
+    private void rattle(long atNanos, int index, Controls controls) {
+        Control control = places.get(index).control();
+        int truth = controls.reported(index);
+        int away = truth;
+        for (Control.Detent detent : control.detents()) {
+            boolean nearer = Math.abs(detent.position() - truth) < Math.abs(away - truth);
+            away = detent.position() != truth && (away == truth || nearer) ? detent.position() : away;
+        }
+        controls.seem(atNanos, index, controls.value(index) == truth ? away : truth);
     }
 
     private void findNext() {

@@ -6,6 +6,7 @@ import dropline.bus.pit.Control;
 import dropline.bus.pit.Layout;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.Rank;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -13,12 +14,18 @@ import org.jspecify.annotations.Nullable;
 /**
  * The controls of a segment: what was moved, what their nodes believe, what the host was told. A contact is believed
  * once it has bounced out and held still for its debounce time; one moved again before that was never seen. Encoders
- * and axes are read at once; an axis that moved no further than its dead band is not reported.
+ * and axes are read at once; an axis that moved no further than its dead band is not reported, nor is a lever that
+ * stays in its detent. Contacts that break before they make are open in between: that is a move of its own where they
+ * are open for longer than the debounce time, so that the node may believe it, and else nobody's business. A key matrix
+ * is believed when its rows have been scanned.
  *
- * <p>Serials count what ought to be noticed: a toggle's moves, a button's presses, an encoder's and an axis's changes;
- * and, where something is wrong, what a node notices though nobody moved anything.
+ * <p>Serials count what ought to be noticed: a contact's moves, a button's presses, an encoder's, an axis's and a
+ * lever's changes; and, where something is wrong, what a node notices though nobody moved anything.
  */
 public final class Controls implements EventOrder.Revision {
+    private static final long NEVER = Long.MAX_VALUE;
+    private static final int CENTRE = 1;
+
     private final List<Layout.ControlPlace> places;
     private final EventOrder events;
     private final long[] bounceStream;
@@ -30,7 +37,11 @@ public final class Controls implements EventOrder.Revision {
     private final int[] reported;
     private final int[] candidateValue;
     private final int[] believedValue;
+    private final long[] arrivalNanos;
+    private final int[] arrivalValue;
+    private final boolean arrive;
     private final @Nullable ControlFaults faults;
+    private long nextArrivalNanos = NEVER;
 
     /** All of a pit's controls, so that numbers are the trace's; nothing is wrong with any of them. */
     public Controls(Layout layout, long seed, EventOrder events) {
@@ -57,10 +68,27 @@ public final class Controls implements EventOrder.Revision {
         reported = new int[count];
         candidateValue = new int[count];
         believedValue = new int[count];
+        arrivalNanos = new long[count];
+        Arrays.fill(arrivalNanos, NEVER);
+        arrivalValue = new int[count];
+        boolean anyArrives = false;
         for (int i = 0; i < count; i++) {
-            bounceStream[i] =
-                    Draws.stream(seed, Draws.nameHash(places.get(i).control().name()), Draws.Purpose.BOUNCE);
+            Control control = places.get(i).control();
+            bounceStream[i] = Draws.stream(seed, Draws.nameHash(control.name()), Draws.Purpose.BOUNCE);
+            reported[i] = rest(control);
+            believedValue[i] = reported[i];
+            anyArrives |= places.get(i).segment() == segment && isSeenOpen(control);
         }
+        arrive = anyArrives;
+    }
+
+    /** Where it stands until it is moved. */
+    private static int rest(Control control) {
+        return switch (control.kind()) {
+            case THREE_WAY_TOGGLE -> CENTRE;
+            case LEVER -> control.detents().get(0).position();
+            default -> 0;
+        };
     }
 
     /** A person moves a control; moves come in order of time. */
@@ -68,18 +96,32 @@ public final class Controls implements EventOrder.Revision {
         Control control = places.get(index).control();
         settle(index, atNanos);
         switch (control.kind()) {
-            case TOGGLE -> contact(atNanos, index, value, control);
+            case TOGGLE, HELD_TOGGLE, HELD_BUTTON -> contact(atNanos, index, value, 0);
             case BUTTON -> {
                 if (value != 0) {
-                    contact(atNanos, index, value, control);
+                    contact(atNanos, index, value, 0);
                 } else {
                     candidate[index] = 0;
                 }
             }
+            case SELECTOR, THREE_WAY_TOGGLE ->
+                throwOver(atNanos, index, control.positions().held(value));
+            case KEY_MATRIX ->
+                contact(
+                        atNanos,
+                        index,
+                        value & Objects.requireNonNull(control.matrix()).allKeys(),
+                        0);
             case ENCODER -> read(atNanos, index, value);
             case AXIS -> {
                 if (Math.abs(value - reported[index]) > control.deadBand()) {
                     read(atNanos, index, value);
+                }
+            }
+            case LEVER -> {
+                int detent = control.detent(reported[index], value);
+                if (detent != reported[index]) {
+                    read(atNanos, index, detent);
                 }
             }
         }
@@ -109,22 +151,65 @@ public final class Controls implements EventOrder.Revision {
         return candidate[index] == believedSerial || believed[index] == believedSerial;
     }
 
-    /** When a control next seems to move by itself, ns; {@link Long#MAX_VALUE} if none will. */
+    /** When a control next arrives, or seems to move by itself, ns; {@link Long#MAX_VALUE} if none will. */
     public long nextNanos() {
-        return faults == null ? Long.MAX_VALUE : faults.nextNanos();
+        return faults == null ? nextArrivalNanos : Math.min(nextArrivalNanos, faults.nextNanos());
     }
 
-    /** Lets it seem to move. */
+    /** Lets that happen. */
     public void step() {
-        Objects.requireNonNull(faults).step(this);
+        if (faults != null && faults.nextNanos() < nextArrivalNanos) {
+            faults.step(this);
+            return;
+        }
+        long at = nextArrivalNanos;
+        for (int i = 0; i < arrivalNanos.length; i++) {
+            if (arrivalNanos[i] == at) {
+                arrivalNanos[i] = NEVER;
+                settle(i, at);
+                contact(at, i, arrivalValue[i], 0);
+            }
+        }
+        findNextArrival();
     }
 
-    /** Whether a control may move by itself, so that {@link #step} must be called in time. */
+    /** Whether a control does something by itself, so that {@link #step} must be called in time. */
     public boolean mustStep() {
-        return faults != null && faults.moveThemselves();
+        return arrive || (faults != null && faults.moveThemselves());
     }
 
-    private void contact(long atNanos, int index, int value, Control control) {
+    /** Whether a node may believe a control's contacts to be open between two positions. */
+    private static boolean isSeenOpen(Control control) {
+        return control.positions().openNanos() > control.debounceNanos();
+    }
+
+    private void throwOver(long atNanos, int index, int position) {
+        Control control = places.get(index).control();
+        int from = reported[index];
+        boolean opens = control.kind() == Control.Kind.SELECTOR || Math.abs(position - from) > 1;
+        reported[index] = position;
+        if (!opens || !isSeenOpen(control)) {
+            contact(atNanos, index, position, opens ? control.positions().openNanos() : 0);
+            return;
+        }
+        if (arrivalNanos[index] == NEVER) {
+            contact(atNanos, index, control.positions().openValue(), 0);
+        }
+        arrivalValue[index] = position;
+        arrivalNanos[index] = atNanos + control.positions().openNanos();
+        findNextArrival();
+    }
+
+    private void findNextArrival() {
+        nextArrivalNanos = NEVER;
+        for (long nanos : arrivalNanos) {
+            nextArrivalNanos = Math.min(nextArrivalNanos, nanos);
+        }
+    }
+
+    /** @param laterNanos how long after the move its contact closes */
+    private void contact(long atNanos, int index, int value, long laterNanos) {
+        Control control = places.get(index).control();
         int now = ++serial[index];
         events.post(atNanos, Rank.CONTROL_MOVED, index, now, value, 0);
         if (faults != null && faults.skips(index, atNanos, now, 1)) {
@@ -132,9 +217,22 @@ public final class Controls implements EventOrder.Revision {
         }
         long bounce = (long) (Draws.draw(bounceStream[index], now) * control.bounceNanos());
         candidate[index] = now;
-        candidateValue[index] = control.kind() == Control.Kind.BUTTON ? now - skipped(index) : value;
-        candidateNanos[index] = atNanos + bounce + control.debounceNanos();
-        events.post(candidateNanos[index], Rank.SAMPLED, index, now, 0, 0);
+        candidateValue[index] = control.kind().counts() ? now - skipped(index) : value;
+        candidateNanos[index] = atNanos + laterNanos + bounce + control.debounceNanos();
+        if (control.matrix() != null) {
+            scan(index, control.matrix(), value);
+        }
+        events.post(candidateNanos[index], Rank.SAMPLED, index, candidate[index], 0, 0);
+    }
+
+    /** Its rows are scanned first; and what ghosts add is believed under a serial that nobody's move has. */
+    private void scan(int index, Control.Matrix matrix, int down) {
+        int seen = matrix.seen(down);
+        if (seen != down) {
+            candidate[index] = ++serial[index];
+        }
+        candidateValue[index] = seen;
+        candidateNanos[index] = matrix.scannedNanos(believedValue[index], seen, candidateNanos[index]);
     }
 
     private void read(long atNanos, int index, int value) {

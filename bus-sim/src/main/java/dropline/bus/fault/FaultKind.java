@@ -164,11 +164,11 @@ public enum FaultKind {
 
     /** Whether a control of this kind can have it. */
     public boolean canStrike(Control.Kind control) {
-        return switch (control) {
-            case TOGGLE -> this == SWITCH_FLICKERS;
-            case BUTTON -> this == SWITCH_FLICKERS || this == ENCODER_SKIPS;
-            case ENCODER -> this == ENCODER_SKIPS;
-            case AXIS -> this == NOISY_AXIS;
+        return switch (this) {
+            case SWITCH_FLICKERS -> control.isContact();
+            case ENCODER_SKIPS -> control.counts();
+            case NOISY_AXIS -> control == Control.Kind.AXIS || control == Control.Kind.LEVER;
+            default -> false;
         };
     }
 

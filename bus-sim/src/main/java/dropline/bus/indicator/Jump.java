@@ -10,14 +10,14 @@ import org.jspecify.annotations.Nullable;
  * back when that is mended.
  */
 final class Jump {
-    final int slot;
+    final Needle needle;
     private final @Nullable StrikeTimes slips;
     private final long backNanos;
     private long units;
     private long nextNanos;
 
-    Jump(int slot, Fault fault, long seed, String struck) {
-        this.slot = slot;
+    Jump(Needle needle, Fault fault, long seed, String struck) {
+        this.needle = needle;
         units = fault.amount();
         slips = fault.kind() == FaultKind.NEEDLE_SLIPPED ? new StrikeTimes(fault, seed, struck) : null;
         backNanos = fault.untilNanos() == Fault.TO_THE_END ? StrikeTimes.NEVER : fault.untilNanos();

@@ -14,9 +14,10 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that shows something on one segment, by slot. A lamp shows when its output is switched; a refreshed
- * display at the end of the refresh that contains the value; a needle or servo at its first motion towards it, from
- * where it stands at that instant, at its greatest speed, the short way round if the signal wraps. Until a first value
- * is applied a needle stands at the signal's least value.
+ * display at the end of the refresh that contains the value; what moves at its first motion towards it, from where it
+ * stands at that instant, at its greatest speed, the short way round if the signal wraps; a filament or flag once it
+ * has got there. Until a first value is applied a needle stands at the signal's least value: a run begins with every
+ * board up and every zero found.
  */
 public final class Shows implements EventOrder.Revision {
     private static final double NANOS_PER_SECOND = 1e9;
@@ -24,7 +25,7 @@ public final class Shows implements EventOrder.Revision {
     private final List<Layout.Slot> slots;
     private final Signal[] signals;
     private final @Nullable Refresh[] refreshes;
-    private final long[] servoPhase;
+    private final long[] framePhase;
     private final int[] appliedSerial;
     private final long[] plannedNanos;
     private final int[] plannedSerial;
@@ -39,7 +40,7 @@ public final class Shows implements EventOrder.Revision {
     private final long[] earlierFrom;
     private final long[] earlierTo;
     private final @Nullable Freezes freezes;
-    private final @Nullable StruckSlots struck;
+    private final @Nullable SteppedSlots stepped;
     private @Nullable EventOrder events;
 
     /** All of a pit's slots, so that slot numbers are the trace's; nothing is wrong with any of them. */
@@ -55,12 +56,12 @@ public final class Shows implements EventOrder.Revision {
      */
     public Shows(Pit pit, Layout layout, int segment, long seed, List<Fault> faults) {
         freezes = Freezes.of(layout, segment, faults);
-        struck = StruckSlots.of(pit, layout, segment, seed, faults);
+        stepped = SteppedSlots.of(pit, layout, segment, seed, faults);
         slots = layout.slots();
         int count = slots.size();
         signals = new Signal[count];
         refreshes = new Refresh[count];
-        servoPhase = new long[count];
+        framePhase = new long[count];
         appliedSerial = new int[count];
         plannedNanos = new long[count];
         plannedSerial = new int[count];
@@ -85,12 +86,12 @@ public final class Shows implements EventOrder.Revision {
             motionTo[i] = rest;
             earlierFrom[i] = rest;
             earlierTo[i] = rest;
-            if (slot.indicator().kind() == Indicator.Kind.SERVO) {
+            if (slot.indicator().kind().hasFrames() && slot.indicator().refreshEveryNanos() > 0) {
                 String name = slot.panel().name() + "/" + slot.indicator().name();
                 long stream = Draws.stream(seed, Draws.nameHash(name), Draws.Purpose.SERVO_PHASE);
-                servoPhase[i] = (long) (Draws.draw(stream, 0) * slot.indicator().refreshEveryNanos());
-                int servo = i;
-                refreshes[i] = atNanos -> servoFrame(servo, atNanos);
+                framePhase[i] = (long) (Draws.draw(stream, 0) * slot.indicator().refreshEveryNanos());
+                int framed = i;
+                refreshes[i] = atNanos -> frame(framed, atNanos);
             }
         }
     }
@@ -113,8 +114,8 @@ public final class Shows implements EventOrder.Revision {
     public void apply(int slot, int serial, long value, long atNanos, long heardNanos) {
         if (serial > appliedSerial[slot]) {
             appliedSerial[slot] = serial;
-            if (struck != null && struck.has(slot)) {
-                struck.apply(slot, serial, atNanos, heardNanos);
+            if (stepped != null && stepped.has(slot)) {
+                stepped.apply(slot, serial, atNanos, heardNanos);
             } else {
                 Objects.requireNonNull(events).post(atNanos, Rank.APPLIED, slot, serial, 0, 0, 0, heardNanos, 0, 0);
             }
@@ -127,7 +128,7 @@ public final class Shows implements EventOrder.Revision {
     private void show(int slot, int serial, long value, long atNanos) {
         Indicator indicator = slots.get(slot).indicator();
         Refresh refresh = refreshes[slot];
-        long shownNanos = indicator.kind().refreshes() ? atNanos : atNanos + indicator.delayNanos();
+        long shownNanos = atNanos + indicator.startNanos();
         if (refresh != null) {
             shownNanos = refresh.shownNanos(shownNanos);
         }
@@ -138,9 +139,9 @@ public final class Shows implements EventOrder.Revision {
             }
         }
         EventOrder order = Objects.requireNonNull(events);
-        if (struck != null && struck.has(slot)) {
+        if (stepped != null && stepped.has(slot)) {
             remember(slot, serial, shownNanos);
-            struck.show(slot, serial, value, shownNanos);
+            stepped.show(slot, serial, value, shownNanos);
         } else if (indicator.kind().moves()) {
             move(order, slot, serial, value, shownNanos);
         } else {
@@ -152,53 +153,54 @@ public final class Shows implements EventOrder.Revision {
      * A node forgets: what it was about to show comes to nothing, needles stop where they are, and a value that it had
      * is taken, shown or commanded again when it is sent again.
      *
+     * @param readyNanos when its program runs again
      * @throws IllegalStateException if no fault of this run strikes that node
      */
-    public void forget(int node, long nowNanos) {
+    public void forget(int node, long nowNanos, long readyNanos) {
         for (int slot = 0; slot < slots.size(); slot++) {
             if (slots.get(slot).node() == node) {
-                if (struck == null || !struck.has(slot)) {
+                if (stepped == null || !stepped.has(slot)) {
                     throw new IllegalStateException("only a node that a fault strikes may forget: node=" + node);
                 }
                 appliedSerial[slot] = 0;
                 plannedNanos[slot] = -1;
                 beforeNanos[slot] = -1;
-                struck.forget(slot, nowNanos, Objects.requireNonNull(events));
+                stepped.forget(slot, nowNanos, readyNanos, Objects.requireNonNull(events));
             }
         }
     }
 
-    /** When one of the slots on which a fault acts changes next, ns; {@link Long#MAX_VALUE} if none will. */
+    /** When one of the slots that must be stepped changes next, ns; {@link Long#MAX_VALUE} if none will. */
     public long nextNanos() {
-        return struck == null ? Long.MAX_VALUE : struck.nextNanos();
+        return stepped == null ? Long.MAX_VALUE : stepped.nextNanos();
     }
 
     /** Lets that change happen. */
     public void step() {
-        Objects.requireNonNull(struck).step(Objects.requireNonNull(events), this);
+        Objects.requireNonNull(stepped).step(Objects.requireNonNull(events), this);
     }
 
-    /** Whether any fault acts on these slots, so that {@link #step} must be called in time. */
+    /** Whether any of these slots does something by itself, so that {@link #step} must be called in time. */
     public boolean mustStep() {
-        return struck != null;
+        return stepped != null;
     }
 
-    /** A needle or servo at rest, of a slot that moves. */
-    static Needle needle(Pit pit, Layout.Slot slot) {
-        Signal signal = pit.signals().get(slot.signal());
-        return new Needle(signal, rest(signal), unitsPerNano(slot, signal));
-    }
-
-    private static long rest(Signal signal) {
+    /** Where something stands until a first value is applied. */
+    static long rest(Signal signal) {
         return Math.round(signal.min() / signal.resolution());
     }
 
     private static double unitsPerNano(Layout.Slot slot, Signal signal) {
-        return slot.indicator().ratePerSecond() / signal.resolution() / NANOS_PER_SECOND;
+        return slot.indicator().motion().ratePerSecond() / signal.resolution() / NANOS_PER_SECOND;
     }
 
     @Override
     public boolean holds(Rank rank, long atNanos, int slot, int serial) {
+        return (stepped != null && stepped.decides(slot)) || isNewest(atNanos, slot, serial);
+    }
+
+    /** Whether no newer value is to be shown at the same instant. */
+    boolean isNewest(long atNanos, int slot, int serial) {
         if (plannedNanos[slot] == atNanos) {
             return plannedSerial[slot] == serial;
         }
@@ -220,11 +222,11 @@ public final class Shows implements EventOrder.Revision {
         plannedSerial[slot] = serial;
     }
 
-    private long servoFrame(int slot, long atNanos) {
+    private long frame(int slot, long atNanos) {
         long every = slots.get(slot).indicator().refreshEveryNanos();
-        long since = atNanos - servoPhase[slot];
+        long since = atNanos - framePhase[slot];
         long frames = since <= 0 ? 0 : (since + every - 1) / every;
-        return servoPhase[slot] + frames * every;
+        return framePhase[slot] + frames * every;
     }
 
     private void move(EventOrder order, int slot, int serial, long value, long startNanos) {

@@ -177,7 +177,7 @@ public final class ModelledNode implements NodeBehaviour {
         readyNanos = untilNanos;
         boots++;
         lastBroadcast = 0;
-        shows.forget(index, atNanos);
+        shows.forget(index, atNanos, untilNanos);
         events.post(atNanos, Rank.RESET, index, 0, 0, 0, 0, untilNanos, 0, 0);
     }
 

@@ -61,6 +61,16 @@ public record Signal(
         return round > turn / 2 ? round - turn : round;
     }
 
+    /** The least value, in units of the resolution. */
+    public long lowest() {
+        return Math.round(min / resolution);
+    }
+
+    /** The greatest value, in units of the resolution; of a signal that wraps, the one before it is the least again. */
+    public long highest() {
+        return Math.round(max / resolution) - (wraps ? 1 : 0);
+    }
+
     /** Bytes a value needs on the wire: 1, 2 or 4. */
     public int valueBytes() {
         long low = Math.round(min / resolution);

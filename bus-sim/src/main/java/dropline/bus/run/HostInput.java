@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What reaches a segment from outside, in order of time: recorded changes, the host's state instants, their arrival at
  * the controller (a hub board has them one USB lead later), and moves of the segment's controls; and what its parts do
- * by themselves because something is wrong with them.
+ * by themselves.
  */
 final class HostInput {
     private static final long NEVER = Long.MAX_VALUE;
@@ -37,7 +37,7 @@ final class HostInput {
     private final Controls controls;
     private final EventOrder events;
     private final Arrival arrival;
-    private final @Nullable PartFaults parts;
+    private final @Nullable PartSteps parts;
     private final Fault @Nullable [] silences;
     private final boolean[] wanted;
     private final long periodNanos;
@@ -75,7 +75,7 @@ final class HostInput {
             EventOrder events,
             Arrival arrival,
             List<Fault> faults,
-            @Nullable PartFaults parts) {
+            @Nullable PartSteps parts) {
         this.parts = parts;
         silences = silences(faults);
         this.segmentIndex = segmentIndex;

@@ -112,7 +112,7 @@ public final class SegmentRun {
                 new Stations(segment, layout, wiring, queues, seed, faults, events, shows, controls, wire, reception);
         bytes = new FrameBytes(segment, wiring, queues, stations);
         troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
-        PartFaults parts = PartFaults.of(shows, controls);
+        PartSteps parts = PartSteps.of(shows, controls);
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, faults, parts);
         polling = new Polling(
                 segment, seed, usb, loop, events, wire, reception, queues, stations, troubles, silenceNanos);

@@ -6,11 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import dropline.bus.Pits;
 import dropline.bus.fault.Fault;
 import dropline.bus.fault.FaultKind;
-import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Indicator;
-import dropline.bus.pit.Layout;
-import dropline.bus.pit.Pit;
-import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.TraceLines;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -24,11 +20,11 @@ final class ShowsTest {
 
     @Test
     void needleTurnsRoundFromWhereItStandsWhenCommandedAnew() {
-        Run run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), false);
+        OneSlot run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), false);
 
-        run.shows.apply(0, 1, 400, 0, 0);
-        run.shows.apply(0, 2, 100, 2 * SECOND, 2 * SECOND);
-        run.order.release(Long.MAX_VALUE);
+        run.shows().apply(0, 1, 400, 0, 0);
+        run.shows().apply(0, 2, 100, 2 * SECOND, 2 * SECOND);
+        run.order().release(Long.MAX_VALUE);
 
         assertEquals(
                 List.of("0 moved 0 0 4000000000 400", "2000000000 moved 0 200 3000000000 100"), lines.only("moved"));
@@ -37,21 +33,21 @@ final class ShowsTest {
 
     @Test
     void headingNeedleTakesTheShortWayRound() {
-        Run run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), true);
+        OneSlot run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), true);
 
-        run.shows.apply(0, 1, 900, 0, 0);
-        run.order.release(Long.MAX_VALUE);
+        run.shows().apply(0, 1, 900, 0, 0);
+        run.order().release(Long.MAX_VALUE);
 
         assertEquals(List.of("0 moved 0 0 1000000000 -100"), lines.only("moved"));
     }
 
     @Test
     void servoActsOnlyOnTheNewestCommandOfItsFrame() {
-        Run run = run(needle(Indicator.Kind.SERVO, 20 * Pits.MILLI), false);
+        OneSlot run = run(needle(Indicator.Kind.SERVO, 20 * Pits.MILLI), false);
 
-        run.shows.apply(0, 1, 400, SECOND, SECOND);
-        run.shows.apply(0, 2, 100, SECOND + 1, SECOND + 1);
-        run.order.release(Long.MAX_VALUE);
+        run.shows().apply(0, 1, 400, SECOND, SECOND);
+        run.shows().apply(0, 2, 100, SECOND + 1, SECOND + 1);
+        run.order().release(Long.MAX_VALUE);
 
         assertEquals(1, lines.only("moved").size());
         assertEquals(1, lines.only("shown").size());
@@ -71,12 +67,12 @@ final class ShowsTest {
                 Pits.MILLI,
                 Indicator.Blocks.NOTHING,
                 0);
-        Run run = run(digits, false);
-        run.shows.refreshedBy(0, applied -> 70 * Pits.MILLI);
+        OneSlot run = run(digits, false);
+        run.shows().refreshedBy(0, applied -> 70 * Pits.MILLI);
 
-        run.shows.apply(0, 1, 1, 10 * Pits.MILLI, 0);
-        run.shows.apply(0, 2, 2, 20 * Pits.MILLI, 0);
-        run.order.release(Long.MAX_VALUE);
+        run.shows().apply(0, 1, 1, 10 * Pits.MILLI, 0);
+        run.shows().apply(0, 2, 2, 20 * Pits.MILLI, 0);
+        run.order().release(Long.MAX_VALUE);
 
         assertEquals(List.of("70000000 shown 0 2"), lines.only("shown"));
         assertEquals(2, lines.only("applied").size());
@@ -93,36 +89,36 @@ final class ShowsTest {
                 30 * Pits.MILLI,
                 Indicator.Blocks.NOTHING,
                 0);
-        Run run = run(digits, false);
-        run.shows.refreshedBy(0, applied -> applied <= 40 * Pits.MILLI ? 70 * Pits.MILLI : 120 * Pits.MILLI);
+        OneSlot run = run(digits, false);
+        run.shows().refreshedBy(0, applied -> applied <= 40 * Pits.MILLI ? 70 * Pits.MILLI : 120 * Pits.MILLI);
 
-        run.shows.apply(0, 1, 1, 10 * Pits.MILLI, 0);
-        run.shows.apply(0, 2, 2, 20 * Pits.MILLI, 0);
-        run.shows.apply(0, 3, 3, 60 * Pits.MILLI, 0);
-        run.order.release(Long.MAX_VALUE);
+        run.shows().apply(0, 1, 1, 10 * Pits.MILLI, 0);
+        run.shows().apply(0, 2, 2, 20 * Pits.MILLI, 0);
+        run.shows().apply(0, 3, 3, 60 * Pits.MILLI, 0);
+        run.order().release(Long.MAX_VALUE);
 
         assertEquals(List.of("70000000 shown 0 2", "120000000 shown 0 3"), lines.only("shown"));
     }
 
     @Test
     void valueSentAgainChangesNothing() {
-        Run run = run(Pits.lamp(0), false);
+        OneSlot run = run(Pits.lamp(0), false);
 
-        run.shows.apply(0, 1, 1, 5, 5);
-        run.shows.apply(0, 1, 1, 9, 9);
-        run.order.release(Long.MAX_VALUE);
+        run.shows().apply(0, 1, 1, 5, 5);
+        run.shows().apply(0, 1, 1, 9, 9);
+        run.order().release(Long.MAX_VALUE);
 
         assertEquals(List.of("5 applied 0 1 5", "5 shown 0 1"), lines.lines());
     }
 
     @Test
     void nodeThatForgetsTakesAndShowsTheSameValueAgain() {
-        Run run = run(Pits.lamp(0), false, RESET);
+        OneSlot run = run(Pits.lamp(0), false, RESET);
 
-        run.shows.apply(0, 1, 1, 5, 5);
+        run.shows().apply(0, 1, 1, 5, 5);
         run.until(9);
-        run.shows.forget(0, 9);
-        run.shows.apply(0, 1, 1, 20, 18);
+        run.shows().forget(0, 9, 10);
+        run.shows().apply(0, 1, 1, 20, 18);
         run.until(Long.MAX_VALUE);
 
         assertEquals(List.of("5 applied 0 1 5", "5 shown 0 1", "20 applied 0 1 18", "20 shown 0 1"), lines.lines());
@@ -139,14 +135,14 @@ final class ShowsTest {
                 Pits.MILLI,
                 Indicator.Blocks.NOTHING,
                 0);
-        Run run = run(digits, false, RESET);
-        run.shows.refreshedBy(0, applied -> 70 * Pits.MILLI);
+        OneSlot run = run(digits, false, RESET);
+        run.shows().refreshedBy(0, applied -> 70 * Pits.MILLI);
 
-        run.shows.apply(0, 1, 1, 10 * Pits.MILLI, 9);
-        run.shows.apply(0, 2, 2, 60 * Pits.MILLI, 9);
+        run.shows().apply(0, 1, 1, 10 * Pits.MILLI, 9);
+        run.shows().apply(0, 2, 2, 60 * Pits.MILLI, 9);
         run.until(50 * Pits.MILLI);
-        run.shows.forget(0, 50 * Pits.MILLI);
-        run.shows.apply(0, 2, 2, 65 * Pits.MILLI, 64);
+        run.shows().forget(0, 50 * Pits.MILLI, 51 * Pits.MILLI);
+        run.shows().apply(0, 2, 2, 65 * Pits.MILLI, 64);
         run.until(Long.MAX_VALUE);
 
         assertEquals(List.of("10000000 applied 0 1 9", "65000000 applied 0 2 64", "70000000 shown 0 2"), lines.lines());
@@ -154,12 +150,12 @@ final class ShowsTest {
 
     @Test
     void needleOfANodeThatForgetsStopsWhereItIsUntilItIsCommandedAgain() {
-        Run run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), false, RESET);
+        OneSlot run = run(needle(Indicator.Kind.GAUGE_STEPPER, 0), false, RESET);
 
-        run.shows.apply(0, 1, 400, 0, 0);
+        run.shows().apply(0, 1, 400, 0, 0);
         run.until(SECOND);
-        run.shows.forget(0, SECOND);
-        run.shows.apply(0, 1, 400, 2 * SECOND, 2 * SECOND);
+        run.shows().forget(0, SECOND, SECOND);
+        run.shows().apply(0, 1, 400, 2 * SECOND, 2 * SECOND);
         run.until(Long.MAX_VALUE);
 
         assertEquals(
@@ -173,17 +169,18 @@ final class ShowsTest {
 
     @Test
     void onlyANodeThatAFaultStrikesMayForget() {
-        Run run = run(Pits.lamp(0), false);
+        OneSlot run = run(Pits.lamp(0), false);
 
-        assertThrows(IllegalStateException.class, () -> run.shows.forget(0, 5));
+        assertThrows(IllegalStateException.class, () -> run.shows().forget(0, 5, 6));
     }
 
     @Test
     void brownOutLetsEveryNodeOfItsSegmentForget() {
-        Run run = run(Pits.lamp(0), false, new Fault(FaultKind.BROWN_OUT, 0, -1, -1, -1, 0, Fault.TO_THE_END, 0, 1));
+        OneSlot run =
+                run(Pits.lamp(0), false, new Fault(FaultKind.BROWN_OUT, 0, -1, -1, -1, 0, Fault.TO_THE_END, 0, 1));
 
-        run.shows.apply(0, 1, 1, 5, 5);
-        run.shows.forget(0, 3);
+        run.shows().apply(0, 1, 1, 5, 5);
+        run.shows().forget(0, 3, 4);
         run.until(Long.MAX_VALUE);
 
         assertEquals(List.of(), lines.lines());
@@ -193,23 +190,7 @@ final class ShowsTest {
         return new Indicator("needle", kind, List.of(0), 0, frameNanos, 0, Indicator.Blocks.NOTHING, 100);
     }
 
-    private record Run(Shows shows, EventOrder order) {
-        void until(long nanos) {
-            while (shows.nextNanos() < nanos) {
-                shows.step();
-            }
-            order.release(nanos);
-        }
-    }
-
-    private Run run(Indicator indicator, boolean wraps, Fault... faults) {
-        Pit pit = Pits.pit(
-                List.of(Pits.signal(0, wraps)),
-                Pits.controller(StateDelivery.BROADCAST, Pits.MILLI, 0),
-                List.of(Pits.node("node", 1, Pits.profile(0), List.of(indicator), List.of())));
-        Shows shows = new Shows(pit, Layout.of(pit), 0, 1, List.of(faults));
-        EventOrder order = new EventOrder(lines, shows);
-        shows.postTo(order);
-        return new Run(shows, order);
+    private OneSlot run(Indicator indicator, boolean wraps, Fault... faults) {
+        return new OneSlot(lines, indicator, Pits.signal(0, wraps), faults);
     }
 }

@@ -71,7 +71,7 @@ final class OneIndicator {
     }
 
     static Indicator needle(Indicator.Kind kind) {
-        long frame = kind == Indicator.Kind.SERVO ? 20 * MILLI : 0;
+        long frame = kind.hasFrames() ? 20 * MILLI : 0;
         return new Indicator("device", kind, List.of(0), 0, frame, 0, Indicator.Blocks.NOTHING, 1000);
     }
 

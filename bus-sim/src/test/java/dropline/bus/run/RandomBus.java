@@ -13,6 +13,8 @@ import dropline.bus.pit.Budget;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Controller;
 import dropline.bus.pit.Indicator;
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Motion;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
@@ -82,9 +84,10 @@ final class RandomBus {
         }
         boolean addressed = below(3) == 0;
         Protocol protocol =
-                switch (below(3)) {
+                switch (below(4)) {
                     case 0 -> DroplineFrames.create();
                     case 1 -> ModbusRtu.create();
+                    case 2 -> InventedLayouts.of(below(InventedLayouts.COUNT));
                     default ->
                         new Sized(8, List.of(new Sized.ReplyChoice(6, 0.5), new Sized.ReplyChoice(9, 0.5)), 6, 4, 4, 0);
                 };
@@ -129,11 +132,15 @@ final class RandomBus {
     /** As above, short of the end. */
     void run(Consumer<StateBlock> offer, LongConsumer advanceTo) {
         StateBlock block = new StateBlock();
+        int controls = Layout.of(pit).controls().size();
         long step = 60 * charNanos;
         for (int i = 0; i < 40; i++) {
             block.clear();
             block.addRow(i * step + step / 2);
             block.addChange(i % pit.signals().size(), i + 1);
+            if (controls > 0) {
+                block.addMove(i * step + step / 3, i % controls, i / controls % 3);
+            }
             offer.accept(block);
             advanceTo.accept((i + 1) * step);
         }
@@ -159,16 +166,52 @@ final class RandomBus {
                 (long) baud * parts / 1000,
                 1000,
                 transceiver);
-        Indicator lamp = new Indicator("lamp", Indicator.Kind.LAMP, List.of(n), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
-        Control control = new Control("control" + n, Control.Kind.TOGGLE, 100 + n, 0, 0, 0);
+        Indicator indicator = indicator(n, Indicator.Kind.values()[below(Indicator.Kind.values().length)]);
+        Control control = control(n, Control.Kind.values()[below(Control.Kind.values().length)]);
         Panel panel = new Panel(
                 "panel" + n,
                 "",
                 Panel.Status.BUILT,
-                List.of(lamp),
+                List.of(indicator),
                 below(2) == 0 ? List.of() : List.of(control),
                 new Budget(1, 1, "none"));
         return new Node("node" + n, 1 + n, 1, profile, List.of(panel), List.of());
+    }
+
+    private Indicator indicator(int signal, Indicator.Kind kind) {
+        boolean zeroes = kind.moves() && below(2) == 0;
+        Motion motion = new Motion(
+                kind.moves() ? 1e8 / charNanos : 0,
+                kind.moves() && below(2) == 0 ? 1e15 / charNanos / charNanos : 0,
+                0,
+                zeroes ? Motion.Zeroing.values()[1 + below(2)] : Motion.Zeroing.NONE,
+                zeroes ? 1e8 / charNanos : 0);
+        return new Indicator(
+                "shows",
+                kind,
+                List.of(signal),
+                below(2) * 30L * charNanos,
+                kind.refreshes() || kind.hasFrames() ? 40 * charNanos : 0,
+                kind.refreshes() ? 4 * charNanos : 0,
+                kind.refreshes() ? Indicator.Blocks.values()[below(3)] : Indicator.Blocks.NOTHING,
+                motion,
+                new Indicator.Glow(50_000 * charNanos, 80_000 * charNanos));
+    }
+
+    private Control control(int n, Control.Kind kind) {
+        boolean positions = kind == Control.Kind.SELECTOR || kind == Control.Kind.THREE_WAY_TOGGLE;
+        return new Control(
+                "control" + n,
+                kind,
+                100 + n,
+                below(2) * 40L * charNanos,
+                below(2) * 10L * charNanos,
+                0,
+                positions ? new Control.Positions(3, below(3) * 30L * charNanos, 1) : Control.Positions.NONE,
+                kind == Control.Kind.KEY_MATRIX ? new Control.Matrix(2, 2, 30 * charNanos, below(2) == 0) : null,
+                kind == Control.Kind.LEVER
+                        ? List.of(new Control.Detent("low", 0), new Control.Detent("high", 2))
+                        : List.of());
     }
 
     private Fault fault(int nodes, int baud) {

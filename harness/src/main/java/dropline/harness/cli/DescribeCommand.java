@@ -1,7 +1,12 @@
 package dropline.harness.cli;
 
+import dropline.bus.pit.Pit;
 import dropline.harness.describe.Describe;
+import dropline.harness.describe.FiguresText;
+import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.RecordingReader;
+import dropline.harness.wiring.Cards;
+import dropline.harness.wiring.WiringSheet;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,6 +38,9 @@ import picocli.CommandLine.Spec;
             "Reads a pit file and says what was understood of it: segments, nodes, panels, and the figures that",
             "follow from them (character time, the shortest poll cycle, load). All problems are listed in one go.",
             "",
+            "For the bench: --wiring prints what to wire where, with terminators, bias, supplies and labels to cut",
+            "out; --cards writes a page of cards, one for the back of each board.",
+            "",
             "Reads a recording through and says how long it is, how often its states come, and of each column",
             "its range, how it changes and what it looks like: a switch, digits, a needle. Which of the two it is",
             "is seen from the file."
@@ -40,6 +48,8 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExamples:%n",
         footer = {
             "  dropline describe pit.yaml",
+            "  dropline describe pit.yaml --wiring",
+            "  dropline describe pit.yaml --cards cards.html",
             "  dropline describe flight.csv",
             "  dropline describe flight.csv --write-signals signals.yaml"
         })
@@ -69,6 +79,15 @@ final class DescribeCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private JsonOutput json;
 
+    @Option(names = "--wiring", description = "Print the wiring sheet instead.")
+    private boolean wiring;
+
+    @Option(
+            names = "--cards",
+            paramLabel = "FILE",
+            description = "Write a card for each board, to print on A4 and cut out, as one HTML file.")
+    private @Nullable Path cards;
+
     @Mixin
     final Debug debug = new Debug();
 
@@ -83,12 +102,36 @@ final class DescribeCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         if (Files.isRegularFile(file) && RecordingReader.isMeant(file)) {
+            mustBeForARecording();
             new RecordingDescription(console, file, controls, lenient, signals, json).run();
         } else {
             mustBeForAPit();
-            console.out().print(Describe.table(PitFiles.read(file).pit()));
+            pit();
         }
         return ExitCode.PASS;
+    }
+
+    private void pit() throws IOException {
+        OutputFiles.mustBeWritable(cards, file);
+        PitFile.Understood understood = PitFiles.read(file);
+        Pit pit = understood.pit();
+        if (wiring) {
+            console.out().print(WiringSheet.of(pit));
+        } else if (cards == null) {
+            console.out().print(Describe.table(pit));
+            console.out().print(FiguresText.of(understood.figures()));
+        }
+        if (cards != null) {
+            OutputFiles.write(cards, Cards.html(pit));
+            console.err().println("Cards written to " + cards + "; print them on A4 at 100 %.");
+        }
+    }
+
+    private void mustBeForARecording() {
+        if (wiring || cards != null) {
+            throw new ParameterException(
+                    command.commandLine(), "--wiring and --cards are for pit files, and " + file + " is a recording");
+        }
     }
 
     private void mustBeForAPit() {

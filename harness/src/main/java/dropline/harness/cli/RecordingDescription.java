@@ -51,7 +51,7 @@ record RecordingDescription(
         if (signals != null) {
             OutputFiles.write(signals, SignalsFile.of(summary));
         }
-        json.write(console, out -> RecordingJson.write(summary, out), RecordingText.of(summary) + next());
+        json.write(console, out -> RecordingJson.write(summary, out), RecordingText.of(summary) + next(summary));
     }
 
     private RecordingSummary read(RecordingFiles files) throws IOException {
@@ -64,7 +64,10 @@ record RecordingDescription(
         }
     }
 
-    private String next() {
+    private String next(RecordingSummary summary) {
+        if (summary.columns().isEmpty()) {
+            return "";
+        }
         return signals == null
                 ? "\nNext: --write-signals FILE writes a signals: section of this for a pit file.\n"
                 : "\nWrote " + signals + ": look at every range, then put it into your pit file.\n";

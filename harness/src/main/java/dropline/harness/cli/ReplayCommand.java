@@ -3,14 +3,17 @@ package dropline.harness.cli;
 import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
 import dropline.harness.json.ReplayJson;
+import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
+import dropline.harness.replay.Progress;
 import dropline.harness.replay.RunLimit;
 import dropline.harness.replay.Source;
 import dropline.harness.report.HtmlReport;
 import dropline.harness.report.TextReport;
 import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.RestsOn;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -111,31 +114,62 @@ final class ReplayCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        Source.Opening opening;
-        PitFile.Understood understood;
-        if (forNanos != null) {
-            mustBeALoad(forNanos);
-            understood = played.read(html, trace, json.file());
-            opening = played.load(understood, forNanos);
-        } else {
-            RecordingFiles file = played.mustHaveRecording("; or, for a pit that describes a load, --for 600s");
-            long from = fromNanos == null ? 0 : fromNanos;
-            long to = toNanos == null ? PitFeed.TO_THE_END : toNanos;
-            if (to <= from) {
-                throw played.usage("--to must lie after --from");
-            }
-            understood = played.read(html, trace, json.file());
-            opening = played.stretch(understood, file, from, to);
-        }
-        List<Fault> faults = faults(understood.pit(), opening);
+        Play play = forNanos == null ? recording() : load(forNanos);
+        Pit pit = play.pit().pit();
+        List<Fault> faults = faults(pit, play.opening());
         ReplayResult result = new Session(
-                        console, understood.pit(), played.name(), opening, played.seed(), singleFailures, faults, trace)
+                        console, pit, played.name(), play.opening(), played.seed(), singleFailures, faults, trace)
                 .run();
+        result = result.restingOn(restsOn(play, result, faults));
         if (html != null) {
             OutputFiles.write(html, HtmlReport.of(result));
         }
-        json.write(console, out -> ReplayJson.write(result, out), TextReport.of(result));
+        ReplayResult written = result;
+        json.write(console, out -> ReplayJson.write(written, out), TextReport.of(result));
         return Session.exitCode(result);
+    }
+
+    /**
+     * What is played.
+     *
+     * @param stretch opens a part of it
+     */
+    private record Play(PitFile.Understood pit, Source.Opening opening, Trials.Stretch stretch) {}
+
+    private Play load(long durationNanos) throws IOException {
+        mustBeALoad(durationNanos);
+        PitFile.Understood pit = played.read(html, trace, json.file());
+        // every stretch of a described load is like every other
+        return new Play(pit, played.load(pit, durationNanos), (begin, end) -> played.load(pit, end - begin));
+    }
+
+    private Play recording() throws IOException {
+        RecordingFiles file = played.mustHaveRecording("; or, for a pit that describes a load, --for 600s");
+        long from = fromNanos == null ? 0 : fromNanos;
+        long to = toNanos == null ? PitFeed.TO_THE_END : toNanos;
+        if (to <= from) {
+            throw played.usage("--to must lie after --from");
+        }
+        PitFile.Understood pit = played.read(html, trace, json.file());
+        return new Play(
+                pit,
+                played.stretch(pit, file, from, to),
+                (begin, end) -> played.stretch(pit, file, from + begin, from + end));
+    }
+
+    /** Guesses are tried on the healthy pit: what a fault does to it is no figure of it. */
+    private RestsOn restsOn(Play play, ReplayResult result, List<Fault> faults) throws IOException {
+        PitFile.Understood pit = play.pit();
+        if (!faults.isEmpty()) {
+            return Trials.counted(pit.figures());
+        }
+        Progress progress = ProgressBar.on(console);
+        try {
+            return new Trials(pit.pit(), pit.figures(), play.stretch(), played.seed(), Session.threads())
+                    .after(result, progress);
+        } finally {
+            ProgressBar.end(progress);
+        }
     }
 
     private List<Fault> faults(Pit pit, Source.Opening opening) throws IOException {

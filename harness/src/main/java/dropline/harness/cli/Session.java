@@ -50,8 +50,7 @@ record Session(
         Progress progress = ProgressBar.on(console);
         Replayed replayed;
         try {
-            int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
-            replayed = new Replay(pit, opening, seed, threads, faults, RunLimit.USUAL)
+            replayed = new Replay(pit, opening, seed, threads(), faults, RunLimit.USUAL)
                     .run(singleFailures, trace, progress);
         } catch (RunLimitException stopped) {
             throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
@@ -69,6 +68,11 @@ record Session(
         Run run = new Run(
                 Version.number(), recording, seed, replayed.digest(), injected, replayed.findings(), replayed.losses());
         return new Verdicts(pit, Layout.of(pit)).of(run, replayed.segments(), replayed.failures());
+    }
+
+    /** How many threads work side by side. */
+    static int threads() {
+        return Math.max(1, Runtime.getRuntime().availableProcessors());
     }
 
     static int exitCode(ReplayResult result) {

@@ -130,7 +130,7 @@ final class SurviveCommand implements Callable<Integer> {
 
     private Survival survive(Pit pit, Source.Opening opening, List<FaultKind> chosen) throws IOException {
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
-        Sweep sweep = new Sweep(pit, opening, played.seed(), threads, RunLimit.USUAL);
+        Sweep sweep = new Sweep(opening, played.seed(), threads, RunLimit.USUAL);
         OptionalLong at = atNanos == null ? OptionalLong.empty() : OptionalLong.of(atNanos);
         Survive.Plan plan = new Survive.Plan(Version.number(), played.name(), played.seed(), chosen, at, forNanos);
         Progress progress = ProgressBar.on(console);

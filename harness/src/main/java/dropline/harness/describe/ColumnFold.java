@@ -16,7 +16,9 @@ final class ColumnFold {
 
     private static final double SMALL_SHARE = 1.0 / 20;
     private static final double OFTEN = 0.1;
+    // what is left of a difference when its last digits are those that binary fractions add
     private static final MathContext SIX_DIGITS = new MathContext(6);
+    private static final MathContext NINE_DIGITS = new MathContext(9);
 
     private final String name;
     private final double[] positions = new double[MOST_POSITIONS + 1];
@@ -71,11 +73,11 @@ final class ColumnFold {
     ColumnSummary summary(long lastsNanos) {
         double perSecond = lastsNanos == 0 ? 0 : changes * 1e9 / lastsNanos;
         boolean wraps = wraps();
+        double jump = new BigDecimal(largestJump).round(NINE_DIGITS).doubleValue();
         double step = changes == 0
                 ? 0
                 : new BigDecimal(smallestStep).round(SIX_DIGITS).doubleValue();
-        return new ColumnSummary(
-                name, least, greatest, changes, perSecond, largestJump, step, kind(perSecond, wraps), wraps);
+        return new ColumnSummary(name, least, greatest, changes, perSecond, jump, step, kind(perSecond, wraps), wraps);
     }
 
     private Kind kind(double perSecond, boolean wraps) {

@@ -10,7 +10,7 @@ import dropline.harness.recording.ColumnUnit;
  * @param greatest see least
  * @param changes how often its value differs from the one before
  * @param perSecond changes a second, over the whole recording
- * @param largestJump largest difference from one value to the next; 0 if there is none
+ * @param largestJump largest difference from one value to the next, to nine digits; 0 if there is none
  * @param smallestStep smallest difference, to six digits; 0 if there is none
  * @param kind what it looks like
  * @param wraps whether it looks like a heading, whose greatest value is its least again

@@ -4,6 +4,7 @@ import dropline.bus.pit.Budget;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Layout;
+import dropline.bus.pit.Motion;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
@@ -99,8 +100,7 @@ public final class Describe {
                     panel.place(),
                     Figures.words(panel.status()),
                     String.join(
-                            ", ",
-                            panel.indicators().stream().map(Describe::shows).toList()),
+                            ", ", panel.indicators().stream().map(this::shows).toList()),
                     Integer.toString(panel.controls().size()),
                     Figures.time(budget.updateNanos()),
                     Figures.time(budget.controlNanos()),
@@ -109,10 +109,38 @@ public final class Describe {
         return table;
     }
 
-    private static String shows(Indicator indicator) {
+    private String shows(Indicator indicator) {
         String kind = Figures.words(indicator.kind());
         int signals = indicator.signals().size();
-        return signals == 1 ? kind : kind + " of " + signals;
+        return signals == 1
+                ? kind + moves(indicator, pit.signals().get(indicator.signals().get(0)))
+                : kind + " of " + signals;
+    }
+
+    /** What a restart costs, and the smallest move, where they are known. */
+    private static String moves(Indicator indicator, Signal signal) {
+        Motion motion = indicator.motion();
+        List<String> known = new ArrayList<>();
+        if (motion.step() > 0) {
+            known.add(Figures.number(motion.step()) + " " + signal.unit() + " a step");
+        }
+        if (motion.zeroing() != Motion.Zeroing.NONE) {
+            known.add("zero after up to " + Figures.time(motion.longestZeroingNanos(signal)));
+        }
+        return known.isEmpty() ? "" : " (" + String.join("; ", known) + ")";
+    }
+
+    private static String kind(Control control) {
+        String kind = Figures.words(control.kind());
+        Control.Matrix matrix = control.matrix();
+        if (matrix != null) {
+            return kind + " " + matrix.rows() + " x " + matrix.columns() + (matrix.diodes() ? "" : ", no diodes");
+        }
+        return switch (control.kind()) {
+            case SELECTOR -> kind + " of " + control.positions().count();
+            case LEVER -> kind + " of " + control.detents().size() + " detents";
+            default -> kind;
+        };
     }
 
     private Table controls() {
@@ -123,7 +151,7 @@ public final class Describe {
                         control.name(),
                         place.panel().name(),
                         place.node().name(),
-                        Figures.words(control.kind()),
+                        kind(control),
                         Integer.toString(control.number()),
                         Figures.time(control.debounceNanos()),
                         Figures.time(control.bounceNanos()));

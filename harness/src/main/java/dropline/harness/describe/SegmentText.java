@@ -18,11 +18,13 @@ final class SegmentText {
     private final Pit pit;
     private final Segment segment;
     private final PollFloor floor;
+    private final Sharing sharing;
 
     SegmentText(Pit pit, Segment segment) {
         this.pit = pit;
         this.segment = segment;
         this.floor = PollFloor.of(pit, segment);
+        this.sharing = new Sharing(pit, segment);
     }
 
     /** Sentences, then the table of its nodes. */
@@ -36,7 +38,8 @@ final class SegmentText {
         text.append(Figures.time(floor.characterNanos()))
                 .append(". ")
                 .append(controller())
-                .append('\n');
+                .append('\n')
+                .append(sharing.lines());
         text.append("A round of polls takes at least ").append(Figures.time(floor.shortestCycleNanos()));
         text.append(", ")
                 .append(Figures.time(floor.meanCycleNanos()))
@@ -51,8 +54,7 @@ final class SegmentText {
 
     private String controller() {
         Controller controller = segment.controller();
-        String who = controller.kind() == Controller.Kind.HUB ? "A hub board polls" : "The host polls";
-        return who + " (" + segment.protocol().name() + ", adapter "
+        return sharing.who() + " (" + segment.protocol().name() + ", adapter "
                 + controller.adapter().name() + "), state is "
                 + Figures.words(controller.state()) + ", time-out " + Figures.time(controller.timeOutNanos()) + ", "
                 + (controller.retries() == 1 ? "1 retry" : controller.retries() + " retries") + ".";

@@ -77,8 +77,8 @@ final class Strikable {
             case FROZEN_DISPLAY, LOST_STEPS, LOST_ZERO, NEEDLE_SLIPPED, STICKING_NEEDLE ->
                 kind.canStrike(indicator(struck).kind()) ? Optional.empty() : Optional.of("an indicator that moves");
             case ENCODER_SKIPS -> control(kind, struck, "an encoder or a button");
-            case SWITCH_FLICKERS -> control(kind, struck, "a toggle or a button");
-            case NOISY_AXIS -> control(kind, struck, "an axis");
+            case SWITCH_FLICKERS -> control(kind, struck, "a control made of contacts");
+            case NOISY_AXIS -> control(kind, struck, "an axis or a lever");
             case SLOW_ADAPTER ->
                 struck.segment(pit).controller().adapter().equals(Adapter.NONE)
                         ? Optional.of("a segment with a USB adapter")

@@ -105,6 +105,7 @@ final class Fold implements TraceSink {
     @Override
     public void reset(long atNanos, int node, long readyNanos) {
         wire.reset(atNanos, node, readyNanos);
+        parts.reset(node, readyNanos);
     }
 
     @Override
@@ -125,7 +126,7 @@ final class Fold implements TraceSink {
 
     @Override
     public void moved(long atNanos, int slot, long from, long untilNanos, long to) {
-        parts.moved(slot, from, to);
+        parts.moved(atNanos, slot, from, untilNanos, to);
     }
 
     @Override

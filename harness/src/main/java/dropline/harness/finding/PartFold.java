@@ -1,6 +1,5 @@
 package dropline.harness.finding;
 
-import dropline.bus.pit.Control;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
@@ -17,6 +16,7 @@ final class PartFold {
 
     private final SlotEvidence[] slots;
     private final ControlEvidence[] controls;
+    private final Indicator[] indicators;
     private final Signal[] signals;
     private final int[] signalOf;
     private final long[] limitNanos;
@@ -25,7 +25,6 @@ final class PartFold {
     private final long[][] values;
     private final int[] newest;
     private final long[] believeNanos;
-    private final boolean[] isButton;
 
     /** The arrays are by index of the pit's layout, null where a part is not the segment's. */
     PartFold(
@@ -38,6 +37,7 @@ final class PartFold {
         this.slots = slots;
         this.controls = controls;
         int count = slots.length;
+        indicators = new Indicator[count];
         signals = new Signal[count];
         signalOf = new int[count];
         limitNanos = new long[count];
@@ -47,33 +47,23 @@ final class PartFold {
         newest = new int[pit.signals().size()];
         for (int i = 0; i < count; i++) {
             Layout.Slot slot = layout.slots().get(i);
+            indicators[i] = slot.indicator();
             signalOf[i] = slot.signal();
             signals[i] = pit.signals().get(slot.signal());
             nodeOfSlot[i] = nodes[slot.node()];
             if (slots[i] != null) {
-                limitNanos[i] = limit(slot.indicator(), promises[slot.node()]);
+                limitNanos[i] = slot.indicator().longestShowingNanos(signals[i])
+                        + promises[slot.node()].mostLoopNanos()
+                        + MARGIN_NANOS;
                 heardLimit[i] = promises[slot.node()].mostWaitNanos();
                 values[slot.signal()] = new long[KEPT];
             }
         }
         believeNanos = new long[controls.length];
-        isButton = new boolean[controls.length];
         List<Layout.ControlPlace> places = layout.controls();
         for (int i = 0; i < controls.length; i++) {
-            Control control = places.get(i).control();
-            isButton[i] = control.kind() == Control.Kind.BUTTON;
-            believeNanos[i] = control.kind() == Control.Kind.TOGGLE || isButton[i]
-                    ? control.bounceNanos() + control.debounceNanos()
-                    : 0;
+            believeNanos[i] = places.get(i).control().longestBelievingNanos();
         }
-    }
-
-    /** Longest time from applied to shown that the pit allows. */
-    private static long limit(Indicator indicator, Promise promise) {
-        long refresh = indicator.kind().refreshes()
-                ? 2 * indicator.refreshEveryNanos() + indicator.refreshTakesNanos()
-                : indicator.refreshEveryNanos();
-        return indicator.delayNanos() + refresh + promise.mostLoopNanos() + MARGIN_NANOS;
     }
 
     // --- indicators
@@ -96,8 +86,8 @@ final class PartFold {
             nodeOfSlot[index].slowApplied.add(at, at - heardNanos);
         }
         check(at, slot, index);
-        if (slot.pendingNanos < 0) {
-            slot.pendingNanos = at;
+        if (slot.pendingNanos < 0 || indicators[index].kind().mustArrive()) {
+            slot.pendingNanos = Math.max(at, slot.zeroedNanos);
             slot.overdue = false;
         }
         slot.pendingSerial = serial;
@@ -113,25 +103,46 @@ final class PartFold {
             slot.pendingNanos = at;
         }
         slot.overdue = false;
-        if (slot.moving) {
+        slot.aimedSerial = serial;
+        if (slot.moving && !indicators[index].motion().isInPieces()) {
             slot.moving = false;
-            arrived(at, slot, index, serial);
+            arrived(at, slot, index);
         }
     }
 
-    void moved(int index, long from, long to) {
+    void moved(long at, int index, long from, long until, long to) {
         SlotEvidence slot = slots[index];
+        boolean piece = slot.moving && indicators[index].motion().isInPieces();
+        boolean goesOn = piece && at == slot.restNanos;
+        if (piece && at > slot.restNanos) {
+            arrived(at, slot, index);
+        }
         slot.moving = true;
-        slot.movedFrom = from;
+        slot.movedFrom = goesOn ? slot.movedFrom : from;
         slot.movedTo = to;
+        slot.restNanos = until;
     }
 
-    private void arrived(long at, SlotEvidence slot, int index, int serial) {
+    /** A node restarted: what its needles were sent to is forgotten, and they may have to find their zero first. */
+    void reset(int node, long ready) {
+        for (int i = 0; i < slots.length; i++) {
+            if (slots[i] != null && nodeOfSlot[i].node == node) {
+                slots[i].aimedSerial = 0;
+                long zeroing = indicators[i].motion().longestZeroingNanos(signals[i]);
+                if (zeroing > 0) {
+                    slots[i].zeroedNanos = ready + zeroing;
+                    slots[i].pendingNanos = -1;
+                }
+            }
+        }
+    }
+
+    private void arrived(long at, SlotEvidence slot, int index) {
         int signal = signalOf[index];
-        if (newest[signal] - serial >= KEPT) {
+        if (slot.aimedSerial == 0 || newest[signal] - slot.aimedSerial >= KEPT) {
             return;
         }
-        long wanted = values[signal][serial % KEPT];
+        long wanted = values[signal][slot.aimedSerial % KEPT];
         slot.error(at, signals[index].difference(slot.movedTo, wanted), slot.movedTo - slot.movedFrom);
     }
 
@@ -183,6 +194,9 @@ final class PartFold {
         for (int i = 0; i < slots.length; i++) {
             if (slots[i] != null) {
                 check(at, slots[i], i);
+                if (slots[i].moving && indicators[i].motion().isInPieces() && at >= slots[i].restNanos) {
+                    arrived(at, slots[i], i);
+                }
             }
         }
         for (int i = 0; i < controls.length; i++) {

@@ -91,7 +91,7 @@ final class PartRules {
                     control.invented,
                     "its node believed " + control.invented.count() + " changes nobody made, "
                             + Words.seen(control.invented),
-                    kind == Control.Kind.AXIS ? Cause.NOISY_AXIS : Cause.SWITCH_FLICKERS);
+                    kind.isContact() ? Cause.SWITCH_FLICKERS : Cause.NOISY_AXIS);
         } else if (control.missed.count() > 0) {
             scene.control(
                     control,

@@ -111,8 +111,7 @@ final class ReplyRules {
             }
             Control.Kind kind =
                     scene.layout.controls().get(control.control).control().kind();
-            boolean contact = kind == Control.Kind.TOGGLE || kind == Control.Kind.BUTTON;
-            if (contact && control.mostToldInASecond > MOST_A_SECOND) {
+            if (kind.isContact() && control.mostToldInASecond > MOST_A_SECOND) {
                 scene.control(
                         control,
                         LIKELY,

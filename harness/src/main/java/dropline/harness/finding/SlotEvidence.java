@@ -38,7 +38,15 @@ final class SlotEvidence {
     int pendingSerial;
     long pendingNanos = -1;
     boolean overdue;
+    /** The value it was last seen going to. */
+    int aimedSerial;
+    /** A motion has begun whose end was not held against what was commanded yet. */
     boolean moving;
+
+    long restNanos;
+    /** When it has found its zero after a restart. */
+    long zeroedNanos;
+
     long movedFrom;
     long movedTo;
 

@@ -4,6 +4,7 @@ import dropline.harness.verdict.Advice;
 import dropline.harness.verdict.ControlResult;
 import dropline.harness.verdict.PanelResult;
 import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.RestsOn;
 import dropline.harness.verdict.SegmentResult;
 import dropline.harness.verdict.SingleFailure;
 import java.io.IOException;
@@ -82,6 +83,10 @@ public final class ReplayJson {
             singleFailure(json, failure);
         }
         json.writeEndArray();
+        RestsOn restsOn = result.restsOn();
+        if (restsOn != null) {
+            OriginJson.write(json, restsOn);
+        }
         json.writeEndObject();
     }
 

@@ -53,14 +53,20 @@ final class FrameFields {
         }
         List<Group> checks = new ArrayList<>();
         for (Tree item : list.items()) {
-            Optional<Group> group = group(item, inFrame);
-            Optional<Field> field = group.flatMap(this::field);
+            Optional<String> what = what(item, inFrame);
+            if (what.isEmpty() || !(item instanceof Tree.Mapping mapping)) {
+                whole = false;
+                continue;
+            }
+            Group group = new Group(mapping, "a field with " + what.get(), report);
+            Optional<Field> field = read(group, what.get());
+            group.nothingElse();
             if (field.isEmpty()) {
                 whole = false;
                 continue;
             }
             if (field.get() instanceof Field.Check) {
-                checks.add(group.get());
+                checks.add(group);
             }
             fields.add(field.get());
             places.add(item);
@@ -90,63 +96,55 @@ final class FrameFields {
         return kind == Kind.REPLY ? "controls" : "signals";
     }
 
-    private Optional<Group> group(Tree item, List<String> known) {
-        if (item instanceof Tree.Mapping mapping) {
-            List<String> present = mapping.entries().stream()
-                    .map(entry -> entry.key().text())
-                    .filter(known::contains)
-                    .distinct()
-                    .toList();
-            if (present.size() == 1) {
-                return Optional.of(new Group(mapping, "a field with " + present.get(0), report));
-            }
-            if (present.size() > 1) {
-                String fix = "begin each field with a - of its own";
-                report.at(item, present.get(1), LayoutCode.CONFLICT, "one of " + words(present) + " in a field", fix);
-                return Optional.empty();
-            }
+    /** Which of the known fields this is, or empty with the reason reported. */
+    private Optional<String> what(Tree item, List<String> known) {
+        if (!(item instanceof Tree.Mapping mapping)) {
+            String expected = "a field: one of " + words(known) + ", and a colon";
+            report.at(item, kind.word(), LayoutCode.WRONG_TYPE, expected, null);
+            return Optional.empty();
+        }
+        List<String> present = mapping.entries().stream()
+                .map(entry -> entry.key().text())
+                .filter(known::contains)
+                .distinct()
+                .toList();
+        if (present.size() > 1) {
+            String fix = "begin each field with a - of its own";
+            report.at(item, present.get(1), LayoutCode.CONFLICT, "one of " + words(present) + " in a field", fix);
+        } else if (present.isEmpty()) {
             Group group = new Group(mapping, "a field here", report);
             known.forEach(group::has);
             group.nothingElse();
-            return Optional.empty();
         }
-        report.at(item, kind.word(), LayoutCode.WRONG_TYPE, "a field: one of " + words(known) + ", and a colon", null);
-        return Optional.empty();
+        return present.size() == 1 ? Optional.of(present.get(0)) : Optional.empty();
     }
 
-    private Optional<Field> field(Group group) {
-        Optional<Field> field = read(group);
-        group.nothingElse();
-        return field;
+    private Optional<Field> read(Group group, String what) {
+        return switch (what) {
+            case "bytes", "text" -> constant(group, what);
+            case "spare" -> {
+                int chars = group.whole("spare", 1, 1000, 1);
+                yield Optional.of(new Field.Spare(name(group, what), chars));
+            }
+            case "address" -> {
+                int plus = plus(group);
+                int toAll = group.whole("to-all", 0, 65_535, 0);
+                String name = name(group, what);
+                yield forms.read(group, what).map(form -> new Field.Address(name, form, plus, toAll));
+            }
+            case "counter" -> {
+                int plus = plus(group);
+                String name = name(group, what);
+                yield forms.read(group, what).map(form -> new Field.Counter(name, form, plus));
+            }
+            case "length" -> length(group);
+            case "check" -> check(group);
+            default -> items(group);
+        };
     }
 
-    private Optional<Field> read(Group group) {
-        if (group.has("bytes") || group.has("text")) {
-            return constant(group);
-        }
-        if (group.has("spare")) {
-            int chars = group.whole("spare", 1, 1000, 1);
-            return Optional.of(new Field.Spare(name(group, "spare"), chars));
-        }
-        if (group.has("address")) {
-            int plus = plus(group);
-            int toAll = group.whole("to-all", 0, 65_535, 0);
-            return forms.read(group, "address")
-                    .map(form -> new Field.Address(name(group, "address"), form, plus, toAll));
-        }
-        if (group.has("counter")) {
-            int plus = plus(group);
-            return forms.read(group, "counter").map(form -> new Field.Counter(name(group, "counter"), form, plus));
-        }
-        if (group.has("length")) {
-            return length(group);
-        }
-        return group.has("check") ? check(group) : items(group);
-    }
-
-    private Optional<Field> constant(Group group) {
-        boolean text = group.has("text");
-        String key = text ? "text" : "bytes";
+    private Optional<Field> constant(Group group, String key) {
+        boolean text = key.equals("text");
         String expected = text ? "text, in quotes" : "pairs of hexadecimal digits: A5 5A";
         Optional<Tree.Scalar> scalar = group.needText(key, expected);
         Function<String, Optional<Bytes>> reading = text ? Numerals::ascii : Numerals::pairs;
@@ -198,7 +196,7 @@ final class FrameFields {
         }
         List<Field> each = new ArrayList<>();
         for (Tree part : list.items()) {
-            group(part, PARTS_OF_ITEM).flatMap(this::part).ifPresent(each::add);
+            part(part).ifPresent(each::add);
         }
         if (each.size() < list.items().size()) {
             return Optional.empty();
@@ -207,16 +205,25 @@ final class FrameFields {
         return Optional.of(new Field.Items(name, each, slots, most));
     }
 
-    private Optional<Field> part(Group group) {
-        Optional<Field> part;
-        if (group.has("bytes") || group.has("text")) {
-            part = constant(group);
-        } else if (group.has("number")) {
-            int plus = plus(group);
-            part = forms.read(group, "number").map(form -> new Field.Number(name(group, "number"), form, plus));
-        } else {
-            part = forms.read(group, "value").map(form -> new Field.Value(name(group, "value"), form));
+    private Optional<Field> part(Tree tree) {
+        Optional<String> what = what(tree, PARTS_OF_ITEM);
+        if (what.isEmpty() || !(tree instanceof Tree.Mapping mapping)) {
+            return Optional.empty();
         }
+        Group group = new Group(mapping, "a field with " + what.get(), report);
+        Optional<Field> part =
+                switch (what.get()) {
+                    case "number" -> {
+                        int plus = plus(group);
+                        String name = name(group, "number");
+                        yield forms.read(group, "number").map(form -> new Field.Number(name, form, plus));
+                    }
+                    case "value" -> {
+                        String name = name(group, "value");
+                        yield forms.read(group, "value").map(form -> new Field.Value(name, form));
+                    }
+                    default -> constant(group, what.get());
+                };
         group.nothingElse();
         return part;
     }

@@ -180,6 +180,6 @@ final class LayoutReader {
 
     private String key(Flaw flaw) {
         Kind kind = flaw.frame();
-        return kind == null ? "framing" : kind.word();
+        return kind != null ? kind.word() : flaw.code() == Flaw.Code.FRAME_MISSING ? "frames" : "framing";
     }
 }

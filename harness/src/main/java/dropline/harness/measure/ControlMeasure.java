@@ -7,8 +7,9 @@ import dropline.bus.pit.Layout;
  * The figures of one control. Control latency runs from the oldest move the host does not know to its being told that
  * or a newer one; positions and counts travel as state, so the newer covers the older. Not waited for: a press that its
  * node let pass as too short, a step it did not notice (lost steps both), a toggle back where its node believes it, an
- * axis still inside its dead band. What a node believes under a serial that no move had is spurious: counted, not
- * timed.
+ * axis still inside its dead band. What springs back travels as a position: a press let go before its node believed it,
+ * or before the host was told, is a lost step too. What a node believes under a serial that no move had is spurious:
+ * counted, not timed.
  */
 public final class ControlMeasure {
     private static final int CAPACITY = 256;
@@ -26,6 +27,7 @@ public final class ControlMeasure {
     private int latest;
     private int sampled;
     private int told;
+    private int toldValue;
     private int believed;
     private boolean knowsBelieved;
     private int oldest;
@@ -75,17 +77,34 @@ public final class ControlMeasure {
 
     /** Moves after the last sample that ended where the node already believes the control to be need not be told. */
     private void dropWhatIsBelieved() {
-        boolean position = kind == Kind.TOGGLE || kind == Kind.AXIS;
-        if (!position || !knowsBelieved || latest <= sampled) {
+        if (kind.counts() || !knowsBelieved || latest <= sampled) {
             return;
         }
         long away = Math.abs((long) values[latest & MASK] - believed);
         if (away <= place.control().deadBand()) {
+            lostSteps += pressesLetGo(sampled, believed, latest);
             drop(sampled + 1, latest);
             if (oldest > sampled) {
                 oldest = 0;
             }
         }
+    }
+
+    /**
+     * Of what springs back: how often it was pressed after one serial, where its value was known, and let go by
+     * another. A position says nothing of that any more. Every side or key has a bit of its own.
+     */
+    private int pressesLetGo(int after, int known, int by) {
+        int presses = 0;
+        int before = known;
+        for (int serial = Math.max(after + 1, latest - MASK); kind.springsBack() && serial < by; serial++) {
+            int i = serial & MASK;
+            if (wasMoved(serial) && standing[i]) {
+                presses += Integer.bitCount(values[i] & ~before & ~values[by & MASK]);
+                before = values[i];
+            }
+        }
+        return presses;
     }
 
     private void drop(int from, int to) {
@@ -103,7 +122,7 @@ public final class ControlMeasure {
         }
         boolean moved = wasMoved(serial);
         spurious += moved ? 0 : 1;
-        if (kind == Kind.BUTTON || kind == Kind.ENCODER) {
+        if (kind.counts()) {
             letPass(serial);
         }
         sampled = serial;
@@ -136,6 +155,10 @@ public final class ControlMeasure {
     void told(long atNanos, int serial) {
         if (serial <= told) {
             return;
+        }
+        if (wasMoved(serial)) {
+            lostSteps += pressesLetGo(told, toldValue, serial);
+            toldValue = values[serial & MASK];
         }
         told = serial;
         forgotten = 0;
@@ -173,7 +196,10 @@ public final class ControlMeasure {
         return moves;
     }
 
-    /** Presses and steps the node let pass, and moves at least 1 s old at the end of which the host was never told. */
+    /**
+     * Presses and steps that never reached the host, and moves at least 1 s old at the end of which the host was never
+     * told.
+     */
     public long lostSteps() {
         return lostSteps;
     }

@@ -12,6 +12,8 @@ final class DisplayError {
     private final double resolution;
     /** Steps in a turn of a signal that wraps; 0 for one that does not. */
     private final double turn;
+    /** Whether one move may be several pieces. */
+    private final boolean inPieces;
 
     private boolean started;
     private long fromNanos;
@@ -25,7 +27,8 @@ final class DisplayError {
     private double squareNanos;
     private long totalNanos;
 
-    DisplayError(Signal signal) {
+    DisplayError(Signal signal, boolean inPieces) {
+        this.inPieces = inPieces;
         resolution = signal.resolution();
         turn = signal.wraps() ? signal.steps() : 0;
     }
@@ -43,12 +46,16 @@ final class DisplayError {
 
     /** A motion begins, and with that ends the one before. {@code distance} has a sign. */
     void moved(long atNanos, long from, long untilNanos, long distance) {
+        boolean stillFindsItsPlace = inPieces && started && totalNanos == 0 && atNanos == fromNanos;
         integrate(atNanos);
         placed = true;
         position = from;
         travel = distance;
         motionNanos = atNanos;
         motionEndNanos = untilNanos;
+        if (stillFindsItsPlace) {
+            fromNanos = untilNanos;
+        }
     }
 
     /** A moving indicator takes up a value; if it has never moved, it is there already. */

@@ -139,7 +139,7 @@ public final class RecoveryMeasure implements TraceSink {
 
     @Override
     public void moved(long atNanos, int slot, long from, long untilNanos, long to) {
-        slots[slot].moved(atNanos, to);
+        slots[slot].moved(atNanos, untilNanos, to);
     }
 
     @Override

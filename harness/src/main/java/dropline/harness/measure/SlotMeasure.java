@@ -58,7 +58,7 @@ public final class SlotMeasure {
         this.log = log;
         this.panel = panel;
         moves = slot.indicator().kind().moves();
-        error = new DisplayError(log.signal);
+        error = new DisplayError(log.signal, slot.indicator().motion().isInPieces());
         settling = new Settling(log.signal);
     }
 

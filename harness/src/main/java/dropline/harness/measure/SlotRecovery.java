@@ -13,6 +13,7 @@ final class SlotRecovery {
     private final SignalLog log;
     private final PanelRecovery panel;
     private final boolean moves;
+    private final boolean inPieces;
     private int shownSerial;
     private long shownValue;
     private int oldestSerial;
@@ -20,6 +21,7 @@ final class SlotRecovery {
     private long forgottenSince = NEVER;
     private boolean hasMoved;
     private long aim;
+    private long restNanos = NEVER;
     private boolean wrong;
 
     SlotRecovery(Layout.Slot slot, SignalLog log, PanelRecovery panel) {
@@ -27,6 +29,7 @@ final class SlotRecovery {
         this.log = log;
         this.panel = panel;
         moves = slot.indicator().kind().moves();
+        inPieces = slot.indicator().motion().isInPieces();
     }
 
     int node() {
@@ -54,9 +57,13 @@ final class SlotRecovery {
         }
     }
 
-    void moved(long atNanos, long to) {
+    void moved(long atNanos, long untilNanos, long to) {
+        if (inPieces && hasMoved && atNanos > restNanos) {
+            judge(atNanos);
+        }
         hasMoved = true;
         aim = to;
+        restNanos = untilNanos;
     }
 
     void shown(long atNanos, int serial) {
@@ -72,6 +79,13 @@ final class SlotRecovery {
                 advance(serial);
             }
         }
+        if (!inPieces) {
+            judge(atNanos);
+        }
+    }
+
+    /** Where a move is several pieces, only the end of the last one can be held against what was to be shown. */
+    private void judge(long atNanos) {
         boolean off = off();
         if (wrong && !off) {
             panel.righted(atNanos);
@@ -96,7 +110,7 @@ final class SlotRecovery {
         if (oldestSerial != 0) {
             panel.waits(atNanos - oldestChanged, PanelRecovery.Lack.WAITING);
         }
-        if (off()) {
+        if (off() && (!inPieces || atNanos >= restNanos)) {
             panel.standsWrong();
         }
     }

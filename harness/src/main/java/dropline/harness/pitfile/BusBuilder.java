@@ -85,7 +85,7 @@ final class BusBuilder {
         return new Controller(
                 board ? Controller.Kind.HUB : Controller.Kind.HOST,
                 adapter(hub.orElse(block).block(BusKeys.ADAPTER).orElseThrow()),
-                block.get(BusKeys.STATE).orElse(modbus ? StateDelivery.ADDRESSED : StateDelivery.BROADCAST),
+                block.get(BusKeys.STATE).orElse(usualState(segment)),
                 block.value(BusKeys.TIME_OUT),
                 block.value(BusKeys.RETRIES),
                 block.value(BusKeys.BACK_OFF_AFTER),
@@ -97,11 +97,19 @@ final class BusBuilder {
                 block.value(BusKeys.CONTROLLER_TAIL));
     }
 
+    private static StateDelivery usualState(Block segment) {
+        Speech speech = segment.value(BusKeys.PROTOCOL);
+        boolean addressed = speech == Speech.MODBUS_RTU
+                || (speech == Speech.CUSTOM && !segment.value(BusKeys.LAYOUT).canBroadcast());
+        return addressed ? StateDelivery.ADDRESSED : StateDelivery.BROADCAST;
+    }
+
     Protocol protocol(Block segment) {
         return switch (segment.value(BusKeys.PROTOCOL)) {
             case DROPLINE -> DroplineFrames.create();
             case MODBUS_RTU -> ModbusRtu.create();
             case SIZED -> sized(segment.block(BusKeys.SIZED).orElseThrow());
+            case CUSTOM -> segment.value(BusKeys.LAYOUT);
         };
     }
 

@@ -29,6 +29,7 @@ final class BusChecks {
 
     private void segment(Block segment) {
         segment.block(BusKeys.CONTROLLER).ifPresent(this::controller);
+        layout(segment);
         boolean sized =
                 segment.get(BusKeys.PROTOCOL).filter(p -> p == Speech.SIZED).isPresent();
         Optional<Block> lengths = segment.block(BusKeys.SIZED);
@@ -48,6 +49,25 @@ final class BusChecks {
             report.at(segment.nameAt(), segment.name(), PitCode.EMPTY_SEGMENT, "no node", expected, null);
         }
         addresses(segment, nodes);
+    }
+
+    private void layout(Block segment) {
+        boolean custom =
+                segment.get(BusKeys.PROTOCOL).filter(p -> p == Speech.CUSTOM).isPresent();
+        if (custom && !segment.has(BusKeys.LAYOUT)) {
+            String expected = "layout: the path of a layout file, since protocol is custom ("
+                    + segment.at(BusKeys.PROTOCOL).line(segment.nameAt()) + ")";
+            String found = segment.name() + " without layout";
+            report.at(segment.nameAt(), "layout", PitCode.MISSING_KEY, found, expected, "see docs/custom-protocols.md");
+        } else if (!custom && segment.has(BusKeys.LAYOUT)) {
+            String fix = "write protocol: custom, or delete layout:";
+            report.at(
+                    segment.at(BusKeys.LAYOUT),
+                    "layout",
+                    PitCode.UNUSED_KEY,
+                    "no layout: unless protocol is custom",
+                    fix);
+        }
     }
 
     /** Whether every node names a segment there is; if not, that is the problem rather than an empty segment. */

@@ -11,6 +11,7 @@ import dropline.bus.pit.Transceiver.Receiver;
 import dropline.harness.pitfile.Words.Choices;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
+import dropline.protocol.custom.Custom;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.util.List;
 
@@ -21,7 +22,8 @@ final class BusKeys {
     enum Speech {
         DROPLINE,
         MODBUS_RTU,
-        SIZED
+        SIZED,
+        CUSTOM
     }
 
     static final Key<Tree.Scalar> LIKE = Key.optional(
@@ -193,9 +195,15 @@ final class BusKeys {
             Words.choice(new Choices<Speech>()
                     .with("dropline", Speech.DROPLINE)
                     .with("modbus-rtu", Speech.MODBUS_RTU)
-                    .with("sized", Speech.SIZED)),
+                    .with("sized", Speech.SIZED)
+                    .with("custom", Speech.CUSTOM)),
             "dropline",
             "how its parties speak");
+
+    static final Key<Custom> LAYOUT = Key.optional(
+            "layout",
+            new LayoutAt(),
+            "with protocol: custom, the file that describes its frames (docs/custom-protocols.md)");
 
     static final Key<Integer> REQUEST =
             Key.required("request", Numbers.whole(1, 65535), "characters of a poll without state");
@@ -248,7 +256,7 @@ final class BusKeys {
                     .with("broadcast", StateDelivery.BROADCAST)
                     .with("addressed", StateDelivery.ADDRESSED)),
             "whether state goes to all nodes at once or to each with its poll; where left out, addressed with"
-                    + " modbus-rtu, else broadcast");
+                    + " modbus-rtu or a layout without state, else broadcast");
     static final Key<Long> CONTROLLER_LEAD =
             Key.standard("enable-lead", Times.time(0, Times.SECOND), "0 us", "driver on to first start bit");
     static final Key<Long> CONTROLLER_TAIL =
@@ -296,7 +304,7 @@ final class BusKeys {
     static final Section SEGMENTS = Section.named(
                     "segments",
                     "the RS-485 pairs, by name",
-                    List.of(BAUD, FORMAT, PROTOCOL, BIAS, TOPOLOGY, ORDER),
+                    List.of(BAUD, FORMAT, PROTOCOL, LAYOUT, BIAS, TOPOLOGY, ORDER),
                     SIZED,
                     CONTROLLER)
             .required();

@@ -9,6 +9,7 @@ import dropline.bus.plan.SegmentWire;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.NodeWire;
+import dropline.protocol.custom.Custom;
 import dropline.protocol.frames.DroplineFrames;
 import dropline.protocol.modbus.ModbusRtu;
 import dropline.protocol.sized.Sized;
@@ -40,6 +41,9 @@ final class FitChecks {
                 }
                 fits(segment, node, written);
             }
+            if (segment.protocol() instanceof Custom custom) {
+                new LayoutChecks(parts, pit, report).check(segment, custom);
+            }
             if (report.isEmpty()) {
                 broadcast(segment, block);
                 timeOut(segment, block);
@@ -61,6 +65,9 @@ final class FitChecks {
             doesNotFit(written, DroplineFrames.checkFits(wire));
         } else if (segment.protocol() instanceof ModbusRtu && report.isEmpty()) {
             List<String> problems = ModbusRtu.check(wire);
+            doesNotFit(written, problems.isEmpty() ? null : String.join("; ", problems));
+        } else if (segment.protocol() instanceof Custom custom) {
+            List<String> problems = custom.check(wire);
             doesNotFit(written, problems.isEmpty() ? null : String.join("; ", problems));
         } else if (segment.protocol() instanceof Sized sized
                 && sized.maxSignalsPerFrame() == 0

@@ -59,7 +59,7 @@ public final class Measure {
     }
 
     /** Currents, in microamperes. */
-    static Measure current() {
+    public static Measure current() {
         return new Measure("current", "350 mA")
                 .with("uA", "1")
                 .with("mA", "1e3")

@@ -1,6 +1,6 @@
 package dropline.harness.pitfile;
 
-import dropline.bus.pit.Control;
+import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Indicator.Kind;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
@@ -14,12 +14,14 @@ import java.util.regex.Pattern;
 final class PanelChecks {
     private final Parts parts;
     private final Report report;
+    private final KindChecks kinds;
     private final Map<String, Block> controlNames = new LinkedHashMap<>();
     private final Map<String, Map<Integer, Block>> controlNumbers = new LinkedHashMap<>();
 
     PanelChecks(Parts parts, Report report) {
         this.parts = parts;
         this.report = report;
+        this.kinds = new KindChecks(parts, report);
     }
 
     void check() {
@@ -49,26 +51,14 @@ final class PanelChecks {
             }
         }
         twice(shows);
+        kinds.indicator(indicator, shows);
         Optional<Kind> kind = indicator.written(PanelKeys.KIND);
-        if (kind.isEmpty()) {
-            return;
+        if (kind.isPresent() && Indicator.showsOne(kind.get()) && shows.size() > 1) {
+            String expected = "one signal, since it has one pointer, level or flag";
+            report.at(indicator.at(PanelKeys.SHOWS), "shows", PitCode.CONFLICT, expected, "give each signal its own");
         }
-        if (kind.get().moves()) {
-            moving(indicator, shows);
-        } else {
-            unused(indicator, PanelKeys.SPEED, "a gauge stepper or servo");
-        }
-        if (kind.get().refreshes()) {
+        if (kind.isPresent() && kind.get().refreshes()) {
             refreshed(indicator);
-        } else {
-            unused(indicator, PanelKeys.REFRESH_TAKES, "digits, a character LCD or an OLED");
-            unused(indicator, PanelKeys.REFRESH_BLOCKS, "digits, a character LCD or an OLED");
-        }
-        if (kind.get() != Kind.SERVO && !kind.get().refreshes()) {
-            unused(indicator, PanelKeys.REFRESH_EVERY, "digits, a character LCD, an OLED or a servo");
-        }
-        if (kind.get().refreshes()) {
-            unused(indicator, PanelKeys.DELAY, "a lamp, a gauge stepper or a servo");
         }
     }
 
@@ -96,59 +86,13 @@ final class PanelChecks {
         }
     }
 
-    private void moving(Block indicator, List<Tree.Scalar> shows) {
-        if (shows.size() > 1) {
-            String expected = "one signal, since it has one pointer";
-            report.at(indicator.at(PanelKeys.SHOWS), "shows", PitCode.CONFLICT, expected, "give each signal its own");
-        }
-        if (!indicator.has(PanelKeys.SPEED)) {
-            needs(indicator, PanelKeys.SPEED);
-        }
-        Optional<Numbers.Speed> speed = indicator.written(PanelKeys.SPEED);
-        Optional<Block> signal =
-                shows.isEmpty() ? Optional.empty() : parts.signal(shows.get(0).text());
-        Optional<String> unit = signal.flatMap(s -> s.get(Schema.UNIT));
-        if (speed.isPresent() && unit.isPresent() && !speed.get().unit().equals(unit.get())) {
-            String per = unit.get() + "/s";
-            String expected =
-                    "a speed in " + per + ", the unit of " + shows.get(0).text() + " ("
-                            + signal.get().at(Schema.UNIT).line(speed.get().place()) + ")";
-            report.at(speed.get().place(), "speed", PitCode.WRONG_UNIT, expected, null);
-        }
-    }
-
     private void refreshed(Block indicator) {
-        if (!indicator.has(PanelKeys.REFRESH_EVERY)) {
-            needs(indicator, PanelKeys.REFRESH_EVERY);
-        }
-        if (!indicator.has(PanelKeys.REFRESH_TAKES)) {
-            needs(indicator, PanelKeys.REFRESH_TAKES);
-        }
         Optional<Long> every = indicator.written(PanelKeys.REFRESH_EVERY);
         Optional<Long> takes = indicator.written(PanelKeys.REFRESH_TAKES);
         if (every.isPresent() && takes.isPresent() && every.get() < takes.get()) {
             String expected = "at most refresh-every, so that it is over before the next ("
                     + indicator.at(PanelKeys.REFRESH_EVERY).line(indicator.at(PanelKeys.REFRESH_TAKES)) + ")";
             report.at(indicator.at(PanelKeys.REFRESH_TAKES), "refresh-takes", PitCode.OUT_OF_RANGE, expected, null);
-        }
-    }
-
-    private void needs(Block indicator, Key<?> key) {
-        if (!indicator.isWhole()) {
-            return;
-        }
-        String kind = indicator.at(PanelKeys.KIND).found();
-        String expected = key.name() + ": " + key.type().words() + ", since kind is " + kind + " ("
-                + indicator.at(PanelKeys.KIND).line(indicator.nameAt()) + ")";
-        String found = indicator.name() + " without " + key.name();
-        report.at(indicator.nameAt(), key.name(), PitCode.MISSING_KEY, found, expected, null);
-    }
-
-    private void unused(Block block, Key<?> key, String owners) {
-        if (block.has(key)) {
-            String kind = block.at(PanelKeys.KIND).found();
-            String expected = key.name() + " only for " + owners + "; kind is " + kind;
-            report.at(block.at(key), key.name(), PitCode.UNUSED_KEY, expected, "delete it, or correct kind:");
         }
     }
 
@@ -171,9 +115,6 @@ final class PanelChecks {
                     + earlier.at(PanelKeys.CONTROL_NUMBER).line(control.at(PanelKeys.CONTROL_NUMBER)) + " has it too";
             report.at(control.at(PanelKeys.CONTROL_NUMBER), "number", PitCode.NUMBER_CLASH, expected, fix);
         }
-        Optional<Control.Kind> kind = control.written(PanelKeys.CONTROL_KIND);
-        if (kind.isPresent() && kind.get() != Control.Kind.AXIS) {
-            unused(control, PanelKeys.DEAD_BAND, "an axis");
-        }
+        kinds.control(control);
     }
 }

@@ -7,6 +7,7 @@ import dropline.bus.pit.Panel;
 import dropline.harness.pitfile.Words.Choices;
 import dropline.harness.yaml.Tree;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** The keys of panels and budgets. */
 final class PanelKeys {
@@ -20,16 +21,21 @@ final class PanelKeys {
             "slowest control latency; 150 ms where nothing says otherwise");
     static final Key<String> SOURCE = Key.optional("source", Words.text("text"), "where the limits come from");
 
-    static final Key<Indicator.Kind> KIND = Key.required(
-            "kind",
-            Words.choice(new Choices<Indicator.Kind>()
-                    .with("lamp", Indicator.Kind.LAMP)
-                    .with("digits", Indicator.Kind.DIGITS)
-                    .with("character LCD", Indicator.Kind.CHARACTER_LCD)
-                    .with("OLED", Indicator.Kind.OLED)
-                    .with("gauge stepper", Indicator.Kind.GAUGE_STEPPER)
-                    .with("servo", Indicator.Kind.SERVO)),
-            "what it is");
+    static final Choices<Indicator.Kind> INDICATOR_KINDS = new Choices<Indicator.Kind>()
+            .with("lamp", Indicator.Kind.LAMP)
+            .with("filament lamp", Indicator.Kind.FILAMENT_LAMP)
+            .with("backlight zone", Indicator.Kind.BACKLIGHT_ZONE)
+            .with("LED bar", Indicator.Kind.LED_BAR)
+            .with("flag", Indicator.Kind.FLAG)
+            .with("digits", Indicator.Kind.DIGITS)
+            .with("character LCD", Indicator.Kind.CHARACTER_LCD)
+            .with("VFD", Indicator.Kind.VFD)
+            .with("OLED", Indicator.Kind.OLED)
+            .with("gauge stepper", Indicator.Kind.GAUGE_STEPPER)
+            .with("stepper", Indicator.Kind.STEPPER)
+            .with("servo", Indicator.Kind.SERVO)
+            .with("drum counter", Indicator.Kind.DRUM_COUNTER);
+    static final Key<Indicator.Kind> KIND = Key.required("kind", Words.choice(INDICATOR_KINDS), "what it is");
 
     private static final List<Key<?>> LIMITS = List.of(UPDATE, CONTROL, SOURCE);
 
@@ -47,36 +53,45 @@ final class PanelKeys {
                     "delay",
                     Times.time(0, 10 * Times.SECOND),
                     "0 us",
-                    "lamp: time to switch; gauge stepper, servo: command to first motion")
+                    "lamp, backlight zone: time to switch; flag: time to turn; what moves: command to first motion")
             .figure();
     static final Key<Long> REFRESH_EVERY = Key.optional(
                     "refresh-every",
                     Times.time(Times.MICRO, Times.HOUR),
-                    "digits, character LCD, OLED: from one refresh to the next; servo: its frame, 20 ms where left out")
+                    "what is refreshed: from one refresh to the next; servo: its frame, 20 ms where left out; backlight zone:"
+                            + " the period of its dimmer, where a new brightness has to wait for it")
             .figure();
     static final Key<Long> REFRESH_TAKES = Key.optional(
-                    "refresh-takes", Times.time(1, Times.HOUR), "digits, character LCD, OLED: how long a refresh takes")
+                    "refresh-takes",
+                    Times.time(1, Times.HOUR),
+                    "LED bar, digits, character LCD, VFD, OLED: how long a refresh takes")
             .figure();
     static final Key<Blocks> REFRESH_BLOCKS =
             Key.standard("refresh-blocks", BusKeys.blocks(), "loop", "what a refresh keeps from running on its node");
     static final Key<Numbers.Speed> SPEED = Key.optional(
-                    "speed", Numbers.speed(), "gauge stepper, servo: greatest speed")
+                    "speed", Numbers.speed(), "gauge stepper, servo, drum counter: greatest speed")
             .figure();
 
     static final Section INDICATORS = Section.named(
                     "indicators",
                     "what it shows with, by name",
-                    List.of(KIND, SHOWS, DELAY, REFRESH_EVERY, REFRESH_TAKES, REFRESH_BLOCKS, SPEED))
+                    joined(
+                            List.of(KIND, SHOWS, DELAY, REFRESH_EVERY, REFRESH_TAKES, REFRESH_BLOCKS, SPEED),
+                            MotionKeys.ALL))
             .like(Shelf.INDICATORS);
 
-    static final Key<Control.Kind> CONTROL_KIND = Key.required(
-            "kind",
-            Words.choice(new Choices<Control.Kind>()
-                    .with("toggle", Control.Kind.TOGGLE)
-                    .with("button", Control.Kind.BUTTON)
-                    .with("encoder", Control.Kind.ENCODER)
-                    .with("axis", Control.Kind.AXIS)),
-            "what it is");
+    static final Choices<Control.Kind> CONTROL_KINDS = new Choices<Control.Kind>()
+            .with("toggle", Control.Kind.TOGGLE)
+            .with("three-way toggle", Control.Kind.THREE_WAY_TOGGLE)
+            .with("held toggle", Control.Kind.HELD_TOGGLE)
+            .with("selector", Control.Kind.SELECTOR)
+            .with("button", Control.Kind.BUTTON)
+            .with("held button", Control.Kind.HELD_BUTTON)
+            .with("key matrix", Control.Kind.KEY_MATRIX)
+            .with("encoder", Control.Kind.ENCODER)
+            .with("axis", Control.Kind.AXIS)
+            .with("lever", Control.Kind.LEVER);
+    static final Key<Control.Kind> CONTROL_KIND = Key.required("kind", Words.choice(CONTROL_KINDS), "what it is");
     static final Key<Integer> CONTROL_NUMBER = Key.required(
             "number",
             Numbers.whole(0, 65535),
@@ -91,13 +106,17 @@ final class PanelKeys {
                     "bounce", Times.time(0, 10 * Times.SECOND), "0 us", "longest time its contact bounces after a move")
             .figure();
     static final Key<Integer> DEAD_BAND = Key.standard(
-                    "dead-band", Numbers.whole(0, 65535), "0", "axis: moves up to this many units are not reported")
+                    "dead-band",
+                    Numbers.whole(0, 65535),
+                    "0",
+                    "axis: moves up to this many units are not reported; lever: how far beyond the middle the next detent"
+                            + " begins")
             .figure();
 
     static final Section CONTROLS = Section.named(
                     "controls",
                     "what can be moved on it, by name; a name stands once in the pit",
-                    List.of(CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND))
+                    joined(List.of(CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND), ContactKeys.ALL))
             .like(Shelf.CONTROLS);
 
     static final Key<Tree.Scalar> NODE =
@@ -134,6 +153,10 @@ final class PanelKeys {
             PANELS.as("kinds of panel, by name"),
             INDICATORS.as("kinds of indicator, by name"),
             CONTROLS.as("kinds of control, by name"));
+
+    private static List<Key<?>> joined(List<Key<?>> first, List<Key<?>> second) {
+        return Stream.concat(first.stream(), second.stream()).toList();
+    }
 
     private PanelKeys() {}
 }

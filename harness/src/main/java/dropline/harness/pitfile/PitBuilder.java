@@ -117,16 +117,21 @@ final class PitBuilder {
                 block.get(PanelKeys.REFRESH_EVERY).orElse(kind == Indicator.Kind.SERVO ? SERVO_FRAME_NANOS : 0),
                 block.get(PanelKeys.REFRESH_TAKES).orElse(0L),
                 kind.refreshes() ? block.value(PanelKeys.REFRESH_BLOCKS) : Indicator.Blocks.NOTHING,
-                block.get(PanelKeys.SPEED).map(Numbers.Speed::perSecond).orElse(0.0));
+                KindBuilder.motion(block, kind),
+                KindBuilder.glow(block, kind));
     }
 
     private static Control control(Block block) {
+        Control.Kind kind = block.value(PanelKeys.CONTROL_KIND);
         return new Control(
                 block.name(),
-                block.value(PanelKeys.CONTROL_KIND),
+                kind,
                 block.value(PanelKeys.CONTROL_NUMBER),
                 block.value(PanelKeys.DEBOUNCE),
                 block.value(PanelKeys.BOUNCE),
-                block.value(PanelKeys.DEAD_BAND));
+                block.value(PanelKeys.DEAD_BAND),
+                KindBuilder.positions(block, kind),
+                KindBuilder.matrix(block, kind),
+                KindBuilder.detents(block, kind));
     }
 }

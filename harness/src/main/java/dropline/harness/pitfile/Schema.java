@@ -29,8 +29,8 @@ final class Schema {
                     .with("s", TimeUnit.SECONDS)
                     .with("ms", TimeUnit.MILLISECONDS)
                     .with("us", TimeUnit.MICROSECONDS)),
-            "unit of a CSV recording's first column, over what its heading says; where left out, the heading's, else"
-                    + " s");
+            "unit of a recording's times, where it is text, over what its heading says; where left out, the heading's,"
+                    + " else s");
 
     static final Section RECORDING =
             Section.one("recording", "how the pit's recordings are to be understood", List.of(RECORDING_TIME));

@@ -87,6 +87,10 @@ final class Words {
             words.put(word, value);
             return this;
         }
+
+        Map<String, T> words() {
+            return words;
+        }
     }
 
     private record Names(String words) implements Type<List<Tree.Scalar>> {

@@ -100,7 +100,7 @@ final class JsonObject {
             JsonToken token = in.nextToken();
             if (path.isEmpty() && isTime(key)) {
                 time(in, token, line);
-            } else if (!path.isEmpty() || !role(in, key, token, column, line)) {
+            } else if (!path.isEmpty() || !role(in, key, token, column)) {
                 value(in, token, path.isEmpty() ? key.strip() : path + "." + key.strip(), column, line);
             }
         }
@@ -125,7 +125,7 @@ final class JsonObject {
     }
 
     /** Takes the keys of a long line; whether it was one. */
-    private boolean role(JsonParser in, String key, JsonToken token, int column, NamedLine line) {
+    private boolean role(JsonParser in, String key, JsonToken token, int column) {
         String word = key.toLowerCase(Locale.ROOT);
         if (token == JsonToken.VALUE_STRING && LongHeader.isName(word) && named == null) {
             String name = in.getString().strip();

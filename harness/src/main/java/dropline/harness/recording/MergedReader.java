@@ -137,9 +137,10 @@ final class MergedReader implements RecordingReader {
 
     @Override
     public void close() throws IOException {
-        try (RecordingReader first = states.reader;
-                RecordingReader second = moves.reader) {
-            // both are closed, whatever the other does
+        try {
+            states.reader.close();
+        } finally {
+            moves.reader.close();
         }
     }
 }

@@ -37,7 +37,11 @@ final class RecordingFile {
         }
         try (SourceStream source = SourceStream.open(file)) {
             TextLook look = TextLook.at(source.peek(LOOK));
-            return source.isPacked() || source.beginsWithMagic() || look.isJson() || look.isTable();
+            return source.isPacked()
+                    || source.beginsWithMagic()
+                    || look.isJson()
+                    || look.isJsonList()
+                    || look.isTable();
         } catch (IOException e) {
             return false;
         }

@@ -16,7 +16,6 @@ public final class Sweep {
     private static final int LEAST_TOGETHER = 32;
     private static final int TOGETHER_A_THREAD = 4;
 
-    private final Pit pit;
     private final Source.Opening opening;
     private final long seed;
     private final int threads;
@@ -24,6 +23,9 @@ public final class Sweep {
 
     /** One lane to run with some faults. */
     public interface Variant {
+        /** The pit whose lane it is; all variants' pits have the same signals. */
+        Pit pit();
+
         /** Index into {@link Pit#segments()} of one of the lane's segments; those that run with it do so. */
         int segment();
 
@@ -37,11 +39,10 @@ public final class Sweep {
     }
 
     /** @param threads at least 1 */
-    public Sweep(Pit pit, Source.Opening opening, long seed, int threads, RunLimit limit) {
+    public Sweep(Source.Opening opening, long seed, int threads, RunLimit limit) {
         if (threads < 1) {
             throw new IllegalArgumentException("threads must be at least 1: threads=" + threads);
         }
-        this.pit = pit;
         this.opening = opening;
         this.seed = seed;
         this.threads = threads;
@@ -87,7 +88,7 @@ public final class Sweep {
     private Swept batch(Stretches stretches, List<? extends Variant> variants, Progress progress) throws IOException {
         List<Lane> lanes = new ArrayList<>();
         for (Variant variant : variants) {
-            lanes.add(Lane.of(pit, variant.segment(), seed, variant.faults(), variant::begin));
+            lanes.add(Lane.of(variant.pit(), variant.segment(), seed, variant.faults(), variant::begin));
         }
         try (Source source = opening.open()) {
             long end = stretches.run(source, lanes, until -> progress.reached(until, source.shareAt(until)));

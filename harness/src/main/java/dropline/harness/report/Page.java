@@ -3,6 +3,7 @@ package dropline.harness.report;
 import dropline.harness.verdict.LatencyHistogram;
 import dropline.harness.verdict.PanelResult;
 import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.RestsOn;
 import dropline.harness.verdict.SegmentResult;
 import dropline.harness.verdict.SingleFailure;
 import dropline.harness.verdict.Stages;
@@ -45,6 +46,12 @@ public record Page(
                 stages(result, true),
                 cycles(result),
                 moments(result));
+    }
+
+    /** Where the pit's figures come from, in sentences. */
+    public List<String> restsOn() {
+        RestsOn figures = result.restsOn();
+        return figures == null ? List.of() : figures.sentences();
     }
 
     /** The panels that miss their limit only while this node is dead, in words. */

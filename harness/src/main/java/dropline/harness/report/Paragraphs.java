@@ -1,17 +1,18 @@
 package dropline.harness.report;
 
 /** Plain text wrapped at spaces. */
-final class Paragraphs {
+public final class Paragraphs {
     private static final int WIDTH = 96;
 
     private final StringBuilder text;
 
-    Paragraphs(StringBuilder text) {
+    /** Appends to {@code text}. */
+    public Paragraphs(StringBuilder text) {
         this.text = text;
     }
 
     /** Wraps at spaces; further lines are indented as deep as the first one's mark is long. */
-    void add(String mark, String words) {
+    public void add(String mark, String words) {
         String indent = " ".repeat(mark.length());
         StringBuilder line = new StringBuilder(mark);
         boolean first = true;

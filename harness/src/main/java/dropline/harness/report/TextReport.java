@@ -8,6 +8,7 @@ import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Outcome;
 import dropline.harness.verdict.PanelResult;
 import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.RestsOn;
 import dropline.harness.verdict.SegmentResult;
 import dropline.harness.verdict.SingleFailure;
 import java.util.ArrayList;
@@ -211,6 +212,10 @@ public final class TextReport {
         }
         for (String source : result.budgetSources()) {
             paragraph("  - ", "Limits: " + source);
+        }
+        RestsOn restsOn = result.restsOn();
+        if (restsOn != null) {
+            restsOn.sentences().forEach(sentence -> paragraph("  - ", sentence));
         }
         text.append('\n');
         paragraph(

@@ -39,6 +39,11 @@ final class Case implements Sweep.Variant {
     }
 
     @Override
+    public Pit pit() {
+        return pit;
+    }
+
+    @Override
     public int segment() {
         return segment;
     }

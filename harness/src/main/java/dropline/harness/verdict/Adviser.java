@@ -161,18 +161,40 @@ final class Adviser {
                     + " and starts after " + Words.time(indicator.delayNanos())
                     + ". Command it more often, or allow it more time.";
         }
-        return "into " + name + " that starts " + Words.time(indicator.delayNanos())
-                + " after its command. Start it sooner, or allow it more time.";
+        return switch (indicator.kind()) {
+            case FLAG ->
+                "into " + name + " that takes " + Words.time(indicator.delayNanos())
+                        + " to turn over. Allow it more time, or use a quicker one.";
+            case FILAMENT_LAMP ->
+                "into " + name + " that takes " + Words.time(indicator.glow().riseNanos()) + " to glow and "
+                        + Words.time(indicator.glow().fallNanos())
+                        + " to fade. Allow it more time, keep it warm with a little current, or use an LED.";
+            default ->
+                "into " + name + " that starts " + Words.time(indicator.delayNanos()) + " after its command"
+                        + brakes(indicator) + ". Start it sooner, or allow it more time.";
+        };
+    }
+
+    private static String brakes(Indicator indicator) {
+        long braking = indicator.motion().longestBrakingNanos();
+        return braking == 0 ? "" : ", and up to " + Words.time(braking) + " later when it is sent back in full motion";
     }
 
     private static String sort(Indicator.Kind kind) {
         return switch (kind) {
             case LAMP -> "a lamp";
+            case FILAMENT_LAMP -> "a filament lamp";
+            case BACKLIGHT_ZONE -> "a backlight zone";
+            case LED_BAR -> "an LED bar";
+            case FLAG -> "a flag";
             case DIGITS -> "a digit display";
             case CHARACTER_LCD -> "a character LCD";
+            case VFD -> "a VFD";
             case OLED -> "an OLED";
             case GAUGE_STEPPER -> "a gauge stepper";
+            case STEPPER -> "a stepper";
             case SERVO -> "a servo";
+            case DRUM_COUNTER -> "a drum counter";
         };
     }
 

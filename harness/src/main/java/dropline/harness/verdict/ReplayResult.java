@@ -2,6 +2,7 @@ package dropline.harness.verdict;
 
 import dropline.harness.finding.Finding;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything a replay came to.
@@ -24,6 +25,7 @@ import java.util.List;
  * @param controls likewise
  * @param segments in the order of the pit file
  * @param singleFailures the same with each node dead in turn; empty when not asked for
+ * @param restsOn where the pit's figures come from; null where nobody knows
  */
 public record ReplayResult(
         int version,
@@ -43,7 +45,8 @@ public record ReplayResult(
         List<PanelResult> panels,
         List<ControlResult> controls,
         List<SegmentResult> segments,
-        List<SingleFailure> singleFailures) {
+        List<SingleFailure> singleFailures,
+        @Nullable RestsOn restsOn) {
 
     /** The version of this document. A new figure leaves it; one that goes or changes its meaning raises it. */
     public static final int VERSION = 1;
@@ -62,6 +65,30 @@ public record ReplayResult(
         if (sentences.isEmpty()) {
             throw new IllegalArgumentException("a result must say something: sentences=0");
         }
+    }
+
+    /** The same with where the pit's figures come from. */
+    public ReplayResult restingOn(RestsOn figures) {
+        return new ReplayResult(
+                version,
+                droplineVersion,
+                pit,
+                recording,
+                seed,
+                digest,
+                faults,
+                outcome,
+                sentences,
+                findings,
+                advice,
+                caveats,
+                budgetSources,
+                updateLatency,
+                panels,
+                controls,
+                segments,
+                singleFailures,
+                figures);
     }
 
     /** The first sentence. */

@@ -82,7 +82,8 @@ public final class Verdicts {
                 panels,
                 controls,
                 results,
-                failures);
+                failures,
+                null);
     }
 
     private static Outcome outcome(List<PanelResult> panels, List<ControlResult> controls) {

@@ -194,6 +194,26 @@ final class CommandsTest {
     }
 
     @Test
+    void wiringSheetIsPrintedAndCardsAreWritten() throws IOException {
+        Path cards = folder.resolve("cards.html");
+
+        Captured run = Captured.run("describe", pit, "--wiring", "--cards", cards.toString());
+
+        assertEquals(0, run.exitCode(), run::err);
+        assertTrue(run.out().startsWith("Wiring sheet: "), run::out);
+        assertTrue(run.err().contains("Cards written to " + cards), run::err);
+        assertTrue(Files.readString(cards).contains("<article class=\"card\">"), "a card");
+    }
+
+    @Test
+    void cardsAreNotWrittenOverThePitFile() {
+        Captured run = Captured.run("describe", pit, "--cards", pit);
+
+        assertEquals(2, run.exitCode());
+        assertTrue(run.err().contains("is also read"), run::err);
+    }
+
+    @Test
     void aConvertedRecordingReplaysTheSame() {
         String compact = folder.resolve("flight.dlr").toString();
 

@@ -60,6 +60,23 @@ final class DescribeTest {
     }
 
     @Test
+    void whatSegmentsOfOneBoardShareIsSaid() {
+        String two = MODBUS.replace("{adapter: none}", "{adapter: none, turn: 300 us}")
+                .replace(
+                        "nodes:",
+                        "  other: {baud: 500 kbaud, controller: {hub: centre}}\nnodes:\n"
+                                + "  more: {segment: other, address: 1, profile: 32-bit}");
+
+        String text = Describe.table(assertInstanceOf(PitFile.Understood.class, PitFile.parse("two.yaml", two))
+                .pit());
+
+        assertTrue(text.contains("It shares board centre with segment other: one program"), text);
+        assertTrue(text.contains("It shares board centre with segment slow: one program"), text);
+        assertTrue(text.contains("The program takes 300 us before each frame it sends"), text);
+        assertTrue(text.contains("Board centre polls (dropline"), text);
+    }
+
+    @Test
     void columnsLineUp() {
         Table table = new Table("name", "n");
         table.row("longer name", "1");

@@ -7,7 +7,6 @@ import dropline.bus.fault.Fault;
 import dropline.bus.fault.FaultKind;
 import dropline.bus.fault.FaultKind.Strikes;
 import dropline.bus.fault.FaultKind.Timing;
-import dropline.bus.pit.Control;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.harness.finding.Finding.Subject;
@@ -126,9 +125,7 @@ record Injection(Fault fault, Subject subject, int part) {
         for (int i = 0; i < layout.slots().size(); i++) {
             Layout.Slot slot = layout.slots().get(i);
             boolean first = i == 0 || !layout.slots().get(i - 1).indicator().equals(slot.indicator());
-            if (first
-                    && (kind == FaultKind.FROZEN_DISPLAY
-                            || slot.indicator().kind().moves())) {
+            if (first && kind.canStrike(slot.indicator().kind())) {
                 found.add(i);
             }
         }
@@ -138,13 +135,7 @@ record Injection(Fault fault, Subject subject, int part) {
     private static List<Integer> controls(FaultKind kind, Layout layout) {
         List<Integer> found = new ArrayList<>();
         for (int i = 0; i < layout.controls().size(); i++) {
-            Control.Kind control = layout.controls().get(i).control().kind();
-            boolean suits =
-                    switch (kind) {
-                        case NOISY_AXIS -> control == Control.Kind.AXIS;
-                        case SWITCH_FLICKERS -> control == Control.Kind.TOGGLE || control == Control.Kind.BUTTON;
-                        default -> control == Control.Kind.ENCODER || control == Control.Kind.BUTTON;
-                    };
+            boolean suits = kind.canStrike(layout.controls().get(i).control().kind());
             if (suits) {
                 found.add(i);
             }

@@ -61,7 +61,17 @@ final class RandomFlight {
                         moves.add(new Move(at + i * 30L * MILLI, control, ++value & 0xFFFF));
                     }
                 }
-                case AXIS -> {
+                case SELECTOR -> moves.add(new Move(at, control, random.nextInt(6)));
+                case THREE_WAY_TOGGLE -> moves.add(new Move(at, control, random.nextInt(3)));
+                case HELD_TOGGLE, HELD_BUTTON -> {
+                    moves.add(new Move(at, control, 1));
+                    moves.add(new Move(at + 150 * MILLI, control, 0));
+                }
+                case KEY_MATRIX -> {
+                    moves.add(new Move(at, control, 1 << random.nextInt(16)));
+                    moves.add(new Move(at + 150 * MILLI, control, 0));
+                }
+                case AXIS, LEVER -> {
                     value = 100 + random.nextInt(800);
                     moves.add(new Move(at, control, value));
                 }

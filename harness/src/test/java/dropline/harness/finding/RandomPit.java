@@ -8,6 +8,8 @@ import dropline.bus.pit.Controller;
 import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Indicator.Blocks;
+import dropline.bus.pit.Motion;
+import dropline.bus.pit.Motion.Zeroing;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
@@ -28,6 +30,8 @@ import java.util.Random;
 final class RandomPit {
     static final long MICRO = 1_000;
     static final long MILLI = 1_000_000;
+    private static final List<Control.Detent> DETENTS =
+            List.of(new Control.Detent("idle", 0), new Control.Detent("climb", 500), new Control.Detent("full", 1000));
 
     /** How its parties speak. */
     enum Speech {
@@ -176,7 +180,7 @@ final class RandomPit {
 
     private Indicator indicator(int ordinal) {
         Indicator.Kind kind = Indicator.Kind.values()[ordinal];
-        int count = kind.refreshes() ? 1 + random.nextInt(2) : 1;
+        int count = kind.refreshes() && !Indicator.showsOne(kind) ? 1 + random.nextInt(2) : 1;
         List<Integer> shown = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             shown.add(signal(kind));
@@ -185,11 +189,31 @@ final class RandomPit {
         return switch (kind) {
             case LAMP -> new Indicator(name, kind, shown, 2 * MILLI, 0, 0, Blocks.NOTHING, 0);
             case DIGITS -> refreshed(name, kind, shown, 50, 1);
-            case CHARACTER_LCD -> refreshed(name, kind, shown, 200, 6);
+            case CHARACTER_LCD, VFD -> refreshed(name, kind, shown, 200, 6);
             case OLED -> refreshed(name, kind, shown, 100, 9);
+            case LED_BAR -> refreshed(name, kind, shown, 20, 1);
             case GAUGE_STEPPER -> new Indicator(name, kind, shown, 3 * MILLI, 0, 0, Blocks.NOTHING, 600);
             case SERVO -> new Indicator(name, kind, shown, MILLI, 20 * MILLI, 0, Blocks.NOTHING, 400);
+            case DRUM_COUNTER -> moving(name, kind, shown, new Motion(500, 0, 0, Zeroing.STOP, 800));
+            case STEPPER -> moving(name, kind, shown, new Motion(1500, 20_000, 0.5, Zeroing.SENSOR, 900));
+            case FLAG -> new Indicator(name, kind, shown, 40 * MILLI, 0, 0, Blocks.NOTHING, 0);
+            case BACKLIGHT_ZONE -> new Indicator(name, kind, shown, 0, 2 * MILLI, 0, Blocks.NOTHING, 0);
+            case FILAMENT_LAMP ->
+                new Indicator(
+                        name,
+                        kind,
+                        shown,
+                        0,
+                        0,
+                        0,
+                        Blocks.NOTHING,
+                        Motion.NONE,
+                        new Indicator.Glow(60 * MILLI, 90 * MILLI));
         };
+    }
+
+    private static Indicator moving(String name, Indicator.Kind kind, List<Integer> shown, Motion motion) {
+        return new Indicator(name, kind, shown, 0, 0, 0, Blocks.NOTHING, motion, Indicator.Glow.NONE);
     }
 
     private static Indicator refreshed(
@@ -199,8 +223,9 @@ final class RandomPit {
 
     private int signal(Indicator.Kind kind) {
         int index = signals.size();
-        boolean lamp = kind == Indicator.Kind.LAMP;
-        boolean wraps = kind.moves() && kind == Indicator.Kind.GAUGE_STEPPER && random.nextBoolean();
+        boolean lamp = kind == Indicator.Kind.LAMP || kind.mustArrive();
+        boolean wraps =
+                (kind == Indicator.Kind.GAUGE_STEPPER || kind == Indicator.Kind.STEPPER) && random.nextBoolean();
         signals.add(new Signal(
                 "signal " + index,
                 lamp ? "on/off" : "unit",
@@ -218,13 +243,19 @@ final class RandomPit {
     private Control control(int ordinal) {
         Control.Kind kind = Control.Kind.values()[ordinal];
         int number = controls++;
-        boolean contact = kind == Control.Kind.TOGGLE || kind == Control.Kind.BUTTON;
         return new Control(
                 kind.name() + " " + number,
                 kind,
                 number,
-                contact ? 20 * MILLI : 0,
-                contact ? 5 * MILLI : 0,
-                kind == Control.Kind.AXIS ? 4 : 0);
+                kind.isContact() ? 20 * MILLI : 0,
+                kind.isContact() ? 5 * MILLI : 0,
+                kind == Control.Kind.AXIS || kind == Control.Kind.LEVER ? 4 : 0,
+                switch (kind) {
+                    case SELECTOR -> new Control.Positions(6, 60 * MILLI, 6);
+                    case THREE_WAY_TOGGLE -> new Control.Positions(3, 10 * MILLI, 1);
+                    default -> Control.Positions.NONE;
+                },
+                kind == Control.Kind.KEY_MATRIX ? new Control.Matrix(4, 4, 8 * MILLI, true) : null,
+                kind == Control.Kind.LEVER ? DETENTS : List.of());
     }
 }

@@ -87,7 +87,7 @@ final class LikesTest {
         assertEquals(
                 List.of("card", "lamp"),
                 panel.indicators().stream().map(Indicator::name).toList());
-        assertEquals(80, card.ratePerSecond());
+        assertEquals(80, card.motion().ratePerSecond());
         assertEquals(2_000_000, card.delayNanos());
         assertEquals(List.of(new Control("knob", Control.Kind.ENCODER, 7, 5_000_000, 1_000_000, 0)), panel.controls());
     }

@@ -115,7 +115,7 @@ final class OriginsTest {
                 figures.scaled(figures.of(Origin.GUESSED).get(1), Scale.HALF)
                         .map(pit ->
                                 pit.segments().get(0).nodes().get(0).panels().get(0))
-                        .map(panel -> panel.indicators().get(0).ratePerSecond()));
+                        .map(panel -> panel.indicators().get(0).motion().ratePerSecond()));
     }
 
     @Test

@@ -4,14 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dropline.bus.pit.Control;
+import dropline.bus.pit.Indicator;
+import dropline.bus.pit.Layout;
 import dropline.harness.problem.Problem;
 import dropline.harness.problem.Problems;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -80,6 +85,28 @@ final class PitDocumentsTest {
         PitFile.Understood understood = assertInstanceOf(PitFile.Understood.class, result, result::toString);
         assertEquals(2, understood.pit().segments().get(0).nodes().size());
         assertEquals(3, understood.pit().signals().size());
+    }
+
+    @Test
+    void thePitOfEveryKindHasEveryKindAndIsUnderstood() throws IOException {
+        Matcher blocks = Pattern.compile("```yaml\n(.*?)```", Pattern.DOTALL)
+                .matcher(Files.readString(DOCS.resolve("parts.md")));
+        assertTrue(blocks.find());
+
+        PitFile.Result result = PitFile.parse("parts.yaml", blocks.group(1));
+
+        PitFile.Understood understood = assertInstanceOf(PitFile.Understood.class, result, result::toString);
+        Layout layout = Layout.of(understood.pit());
+        assertEquals(
+                EnumSet.allOf(Indicator.Kind.class),
+                layout.slots().stream()
+                        .map(slot -> slot.indicator().kind())
+                        .collect(Collectors.toCollection(() -> EnumSet.noneOf(Indicator.Kind.class))));
+        assertEquals(
+                EnumSet.allOf(Control.Kind.class),
+                layout.controls().stream()
+                        .map(place -> place.control().kind())
+                        .collect(Collectors.toCollection(() -> EnumSet.noneOf(Control.Kind.class))));
     }
 
     /** The problem as it would read for a file named without its folder. */

@@ -39,7 +39,7 @@ final class PitFileTest {
         assertEquals(1_000_000, left.controller().adapter().frameNanos());
         assertEquals(List.of("a", "b"), left.nodes().stream().map(n -> n.name()).toList());
         Indicator card = left.nodes().get(0).panels().get(0).indicators().get(0);
-        assertEquals(90, card.ratePerSecond());
+        assertEquals(90, card.motion().ratePerSecond());
         assertEquals(List.of(0), card.signals());
         assertEquals(0, pit.statePeriodNanos());
     }

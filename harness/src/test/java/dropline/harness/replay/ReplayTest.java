@@ -1,6 +1,7 @@
 package dropline.harness.replay;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -10,6 +11,7 @@ import dropline.bus.fault.FaultKind;
 import dropline.bus.pit.Adapter;
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Controller;
+import dropline.bus.pit.Hub;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
@@ -18,6 +20,8 @@ import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
 import dropline.bus.pit.Transceiver;
+import dropline.harness.measure.SegmentMeasures;
+import dropline.harness.verdict.DeadNode;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.frames.DroplineFrames;
 import java.io.IOException;
@@ -49,6 +53,54 @@ final class ReplayTest {
                     alone.failures().get(i).measures().get(0).bus().cycles().meanNanos(),
                     together.failures().get(i).measures().get(0).bus().cycles().meanNanos());
         }
+    }
+
+    @Test
+    void segmentsOfOneBoardRunAlikeWhateverTheNumberOfThreads() throws IOException {
+        Pit shared = onOneBoard(pit());
+
+        Replayed alone = replay(shared, 1).run(true, null, Progress.NONE);
+        Replayed together = replay(shared, 4).run(true, null, Progress.NONE);
+
+        assertEquals(alone.digest(), together.digest());
+        assertNotEquals(replay(1).run(false, null, Progress.NONE).digest(), alone.digest(), "the board costs time");
+    }
+
+    @Test
+    void traceOfABoardIsTheSameWhateverTheNumberOfThreads() throws IOException {
+        Pit shared = onOneBoard(pit());
+        Path one = folder.resolve("one.trace");
+        Path four = folder.resolve("four.trace");
+
+        replay(shared, 1).run(false, one, Progress.NONE);
+        replay(shared, 4).run(false, four, Progress.NONE);
+
+        assertEquals(-1, Files.mismatch(one, four));
+    }
+
+    @Test
+    void deadNodeIsMeasuredOnAllSegmentsOfItsBoard() throws IOException {
+        Replayed shared = replay(onOneBoard(pit()), 2).run(true, null, Progress.NONE);
+
+        for (DeadNode dead : shared.failures()) {
+            assertEquals(
+                    List.of(0, 1),
+                    dead.measures().stream().map(SegmentMeasures::segment).toList());
+        }
+    }
+
+    @Test
+    void roundOnASharedBoardTakesATurnForEveryPollOfBothSegments() throws IOException {
+        long alone = meanCycleNanos(replay(1).run(false, null, Progress.NONE));
+        long shared = meanCycleNanos(replay(onOneBoard(pit()), 1).run(false, null, Progress.NONE));
+
+        // three polls on each segment, in turn, half a millisecond each
+        assertTrue(alone < 3 * MILLI, () -> "alone " + alone);
+        assertTrue(shared >= 3 * MILLI, () -> "shared " + shared);
+    }
+
+    private static long meanCycleNanos(Replayed replayed) {
+        return replayed.segments().get(1).bus().cycles().meanNanos();
     }
 
     @Test
@@ -158,7 +210,16 @@ final class ReplayTest {
     }
 
     private static Replay replay(int threads) {
-        Pit pit = pit();
+        return replay(pit(), threads);
+    }
+
+    /** Both segments on a board whose program needs half a millisecond for each frame. */
+    private static Pit onOneBoard(Pit pit) {
+        List<Hub> hubs = List.of(new Hub("board", Hub.Kind.BOARD, MILLI / 2, List.of(0, 1)));
+        return new Pit(pit.name(), pit.statePeriodNanos(), pit.load(), pit.signals(), pit.segments(), hubs);
+    }
+
+    private static Replay replay(Pit pit, int threads) {
         return new Replay(pit, () -> Source.load(pit, LOAD, 7 * SECOND), 3, threads);
     }
 

@@ -13,9 +13,11 @@ import dropline.harness.verdict.Outcome;
 import dropline.harness.verdict.PanelResult;
 import dropline.harness.verdict.Recording;
 import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.RestsOn;
 import dropline.harness.verdict.SegmentResult;
 import dropline.harness.verdict.SingleFailure;
 import dropline.harness.verdict.Stages;
+import dropline.harness.verdict.Strain;
 import dropline.harness.verdict.Verdict;
 import dropline.harness.verdict.WorstMoment;
 import java.util.ArrayList;
@@ -88,7 +90,27 @@ final class InventedResult {
                 panels,
                 List.of(control("Gear lever", "toggle", 61), control("Heading knob", "encoder", 24)),
                 List.of(segment(0), segment(1), segment(2)),
-                List.of(failure()));
+                List.of(failure()),
+                new RestsOn(
+                        41,
+                        60,
+                        9,
+                        12,
+                        new RestsOn.Tried(
+                                8,
+                                590_000 * MILLI,
+                                610_000 * MILLI,
+                                1,
+                                List.of("panel <7>, indicator readout, refresh-takes at double"),
+                                0,
+                                new RestsOn.Next(
+                                        "profile <gauge> board, reply-gap",
+                                        "300 us",
+                                        "pit.yaml:27:16",
+                                        "right",
+                                        new Strain(2, 1.613, firstPanel),
+                                        new Strain(0, 0.94, firstPanel),
+                                        new Strain(5, 2.91, firstPanel)))));
     }
 
     private PanelResult panel(int i) {

@@ -88,6 +88,15 @@ final class SurviveTest {
     }
 
     @Test
+    void aFaultIsToldOnAllSegmentsOfTheBoardItStrikes() throws IOException {
+        Survival survival = survive(oneBoard(), 2, FaultKind.DEAD_NODE);
+
+        assertEquals(3, survival.faults().get(0).panels().size());
+        assertEquals(3, survival.faults().get(2).panels().size());
+        assertEquals(json(survival), json(survive(oneBoard(), 5, FaultKind.DEAD_NODE)), "whatever the threads");
+    }
+
+    @Test
     void aNodeThatWasDeadForASecondShowsAgainOnceItIsAlive() throws IOException {
         PanelOutcome panel = panelOf(survive(2, FaultKind.DEAD_NODE).faults().get(0), "kept lamp");
 
@@ -162,7 +171,7 @@ final class SurviveTest {
     void progressRisesToTheEnd() throws IOException {
         List<Double> shares = new ArrayList<>();
 
-        new Survive(pit, sweep(2), plan(OptionalLong.empty(), SECOND, FaultKind.RESET))
+        new Survive(pit, sweep(pit, 2), plan(OptionalLong.empty(), SECOND, FaultKind.RESET))
                 .run((reached, share) -> shares.add(share));
 
         assertEquals(shares.stream().sorted().toList(), shares);
@@ -186,13 +195,17 @@ final class SurviveTest {
     }
 
     private Survival survive(int threads, OptionalLong at, long lasts, FaultKind... kinds) throws IOException {
-        return new Survive(pit, sweep(threads), plan(at, lasts, kinds)).run(Progress.NONE);
+        return new Survive(pit, sweep(pit, threads), plan(at, lasts, kinds)).run(Progress.NONE);
     }
 
-    private Sweep sweep(int threads) {
-        Source.Opening opening =
-                () -> Source.recording(RecordingFiles.of(recording), pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
-        return new Sweep(pit, opening, 7, threads, RunLimit.USUAL);
+    private Survival survive(Pit other, int threads, FaultKind... kinds) throws IOException {
+        return new Survive(other, sweep(other, threads), plan(OptionalLong.empty(), SECOND, kinds)).run(Progress.NONE);
+    }
+
+    private Sweep sweep(Pit played, int threads) {
+        Source.Opening opening = () ->
+                Source.recording(RecordingFiles.of(recording), played, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        return new Sweep(opening, 7, threads, RunLimit.USUAL);
     }
 
     private static Survive.Plan plan(OptionalLong at, long lasts, FaultKind... kinds) {
@@ -206,7 +219,15 @@ final class SurviveTest {
     }
 
     private static Pit pit() {
-        PitFile.Result result = PitFile.parse("small.yaml", TEXT);
+        return understood(TEXT);
+    }
+
+    private static Pit oneBoard() {
+        return understood(TEXT.replace("hub: other", "hub: board"));
+    }
+
+    private static Pit understood(String text) {
+        PitFile.Result result = PitFile.parse("small.yaml", text);
         return assertInstanceOf(PitFile.Understood.class, result, result::toString)
                 .pit();
     }
@@ -216,6 +237,7 @@ final class SurviveTest {
             host: {state-rate: as recorded}
             hubs:
               board: {kind: board, adapter: none}
+              other: {kind: board, adapter: none}
             profiles:
               plain:
                 source: chosen for this test
@@ -238,7 +260,7 @@ final class SurviveTest {
                 baud: 19.2 kbaud
                 format: 8E1
                 protocol: modbus-rtu
-                controller: {hub: board, state: addressed, time-out: 100 ms, refresh: never}
+                controller: {hub: other, state: addressed, time-out: 100 ms, refresh: never}
             nodes:
               kept: {segment: refreshed, address: 1, profile: plain}
               kept too: {segment: refreshed, address: 2, profile: plain}

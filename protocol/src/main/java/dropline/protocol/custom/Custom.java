@@ -136,10 +136,14 @@ public final class Custom implements Protocol {
         return frame.items().isEmpty() ? 0 : slots > 0 ? slots : Fit.room(layout, frame);
     }
 
-    /** How the value of a signal is written in this kind of frame; empty where it has none. */
-    public Optional<NumberForm> valueForm(Kind kind) {
-        return layout.frame(kind)
-                .flatMap(FrameLayout::items)
+    /**
+     * How the value of a signal is written; empty where no such frame has signals.
+     *
+     * @param toAll in state for all nodes, else in a poll
+     */
+    public Optional<NumberForm> valueForm(boolean toAll) {
+        Optional<FrameLayout> frame = toAll ? layout.frame(Kind.STATE) : withState();
+        return frame.flatMap(FrameLayout::items)
                 .flatMap(items -> items.each().stream()
                         .filter(Field.Value.class::isInstance)
                         .map(field -> ((Field.Value) field).form())

@@ -82,8 +82,8 @@ public final class LayoutRules {
             for (FrameLayout other : heardByNodes.subList(i + 1, heardByNodes.size())) {
                 FrameLayout one = heardByNodes.get(i);
                 if (!Telling.apart(layout, one, other)) {
-                    String found = "a " + other.kind().word() + " that can look like a "
-                            + one.kind().word();
+                    String found = other.kind().word() + " frames that can look like "
+                            + one.kind().word() + " frames";
                     String expected = "a place where both always have a byte, and never the same";
                     String fix = "check your sketch: what does a node look at to tell them apart? describe that byte";
                     flaws.add(Flaw.of(Code.NOT_TOLD_APART, other.kind(), Flaw.NONE, found, expected, fix));
@@ -93,7 +93,7 @@ public final class LayoutRules {
         Optional<FrameLayout> reply = layout.frame(Kind.REPLY);
         for (FrameLayout one : heardByNodes) {
             if (reply.isPresent() && !Telling.apart(layout, one, reply.get())) {
-                String found = "a reply that can look like a " + one.kind().word();
+                String found = "reply frames that can look like " + one.kind().word() + " frames";
                 String expected = "a byte that tells replies from requests: every node hears every reply";
                 flaws.add(Flaw.of(
                         Code.REPLIES_UNMARKED,

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.protocol.Bytes;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Random;
 import java.util.zip.CRC32;
 import org.junit.jupiter.api.Test;
@@ -127,6 +128,17 @@ final class CrcTest {
         IllegalArgumentException refused =
                 assertThrows(IllegalArgumentException.class, () -> CrcCatalogue.named("CRC-17"));
         assertTrue(String.valueOf(refused.getMessage()).startsWith("CRC name must be one of CRC-16/MODBUS, "));
+    }
+
+    /** Makers use these names for different checks (RevEng catalogue: aliases of CRC-16/KERMIT and others). */
+    @Test
+    void aNameThatMeansSeveralChecksGivesThemAll() {
+        assertEquals(4, CrcCatalogue.mayMean("CRC-CCITT").size());
+        assertEquals(CrcCatalogue.mayMean("crc16 ccitt"), CrcCatalogue.mayMean("CRC-16-CCITT"));
+        assertEquals(2, CrcCatalogue.mayMean("CRC8").size());
+        assertEquals(List.of(CrcCatalogue.CRC_32_ISO_HDLC), CrcCatalogue.mayMean("crc-32"));
+        assertEquals(List.of(), CrcCatalogue.mayMean("CRC-17"));
+        assertThrows(IllegalArgumentException.class, () -> CrcCatalogue.named("CRC16"));
     }
 
     @Test

@@ -4,19 +4,22 @@ import dropline.bus.control.Controls;
 import dropline.bus.indicator.Shows;
 import org.jspecify.annotations.Nullable;
 
-/** The instants at which a segment's indicators and controls do something of their own accord. */
-final class PartFaults {
+/**
+ * The instants at which a segment's indicators and controls do something of their own accord, since they take time for
+ * what they do or something is wrong with them.
+ */
+final class PartSteps {
     private final Shows shows;
     private final Controls controls;
 
-    private PartFaults(Shows shows, Controls controls) {
+    private PartSteps(Shows shows, Controls controls) {
         this.shows = shows;
         this.controls = controls;
     }
 
-    /** Null if nothing is wrong with either. */
-    static @Nullable PartFaults of(Shows shows, Controls controls) {
-        return shows.mustStep() || controls.mustStep() ? new PartFaults(shows, controls) : null;
+    /** Null if neither does. */
+    static @Nullable PartSteps of(Shows shows, Controls controls) {
+        return shows.mustStep() || controls.mustStep() ? new PartSteps(shows, controls) : null;
     }
 
     /** When one of them does something next, ns; {@link Long#MAX_VALUE} if none will. */

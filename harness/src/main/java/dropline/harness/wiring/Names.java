@@ -1,0 +1,64 @@
+package dropline.harness.wiring;
+
+import dropline.bus.pit.Cable;
+import dropline.bus.pit.Fitting;
+import dropline.bus.pit.Hub;
+import dropline.bus.pit.Node;
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.harness.pitfile.Measure;
+import java.util.List;
+
+/** What things are called on the sheet and on the cards. */
+final class Names {
+    private Names() {}
+
+    /** Who polls a segment: its hub, or the PC through an adapter. */
+    static String controller(Pit pit, int segment) {
+        Hub hub = pit.hubOf(segment);
+        return hub == null
+                ? "PC, " + pit.segments().get(segment).controller().adapter().name()
+                : hub.name();
+    }
+
+    /** What stands at a stop of a segment's cable. */
+    static String stop(Pit pit, int segment, int stop) {
+        return stop == Cable.CONTROLLER
+                ? controller(pit, segment)
+                : pit.segments().get(segment).nodes().get(stop).name();
+    }
+
+    /** Rate and format: {@code 500000 baud 8N1}. */
+    static String speed(Segment segment) {
+        return segment.baud() + " baud " + segment.format();
+    }
+
+    /** A current, or that nobody has stated it. */
+    static String current(long microamps) {
+        return microamps == Fitting.UNKNOWN ? "not known" : Measure.current().write(microamps);
+    }
+
+    /** A text, or a dash where nothing was said. */
+    static String orDash(String text) {
+        return text.isEmpty() ? "-" : text;
+    }
+
+    /** Names in a row with a last "and". */
+    static String row(List<String> names) {
+        if (names.size() < 2) {
+            return String.join("", names);
+        }
+        return String.join(", ", names.subList(0, names.size() - 1)) + " and " + names.get(names.size() - 1);
+    }
+
+    /** The panels a node carries, planned ones marked. */
+    static List<String> panels(Node node) {
+        return node.panels().stream()
+                .map(panel -> switch (panel.status()) {
+                    case BUILT -> panel.name();
+                    case BENCH -> panel.name() + " (on the bench)";
+                    case PLANNED -> panel.name() + " (planned)";
+                })
+                .toList();
+    }
+}

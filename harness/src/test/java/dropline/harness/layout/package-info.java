@@ -1,0 +1,4 @@
+@NullMarked
+package dropline.harness.layout;
+
+import org.jspecify.annotations.NullMarked;
