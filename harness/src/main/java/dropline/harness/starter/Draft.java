@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -154,13 +155,16 @@ final class Draft {
                     ? (row.panel() + " " + part.name()).strip()
                     : part.name();
             String name = unique(names, signal.equalsIgnoreCase(row.panel()) ? kind : signal, kind);
-            indicators.add(new Indicator(name, kind, guessed, signalFor(signal, kind)));
+            Shown shown = shown(signal, kind);
+            // A gauge stepper has stops; what wraps needs something that goes round.
+            boolean round = kind.equals("gauge stepper") && shown.guess().wraps();
+            indicators.add(new Indicator(name, round ? "stepper" : kind, guessed || round, shown.name()));
         }
         return indicators;
     }
 
-    private String signalFor(String name, String kind) {
-        String plain = name.toLowerCase(java.util.Locale.ROOT);
+    private Shown shown(String name, String kind) {
+        String plain = name.toLowerCase(Locale.ROOT);
         SignalGuess guess =
                 switch (kind) {
                     case "lamp", "filament lamp", "flag" -> SignalGuess.ON_OFF;
@@ -168,10 +172,12 @@ final class Draft {
                     default -> SignalGuess.of(plain);
                 };
         Shown known = signals.get(plain);
-        if (known == null || known.guess().equals(SignalGuess.ON_OFF)) {
-            signals.put(plain, new Shown(plain, guess));
+        if (known != null && !known.guess().equals(SignalGuess.ON_OFF)) {
+            return known;
         }
-        return plain;
+        Shown shown = new Shown(plain, guess);
+        signals.put(plain, shown);
+        return shown;
     }
 
     private List<Control> controls(Board board, String panel, List<Part> parts) {

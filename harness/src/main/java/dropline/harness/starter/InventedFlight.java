@@ -81,15 +81,21 @@ final class InventedFlight {
         return signal.min() + span * sway;
     }
 
+    /** Every control is used each five seconds, one after another; what springs back is held for a fifth of one. */
     private int position(int index, long atNanos) {
-        long step = (atNanos / SECOND + 3L * index) / 5;
+        int step = (int) ((atNanos / SECOND + 3L * index) / 5);
+        boolean held = atNanos % (5 * SECOND) < SECOND / 5 && step > 0;
         Control control = layout.controls().get(index).control();
         return switch (control.kind()) {
-            case TOGGLE -> (int) (step % 2);
-            case BUTTON -> atNanos % (5 * SECOND) < SECOND / 5 && step > 0 ? 1 : 0;
-            case ENCODER -> (int) step;
-            case AXIS -> (int) (step * 37 % 1000);
-            default -> throw new AssertionError(control.kind());
+            case TOGGLE -> step % 2;
+            case BUTTON, HELD_BUTTON, HELD_TOGGLE -> held ? 1 : 0;
+            case ENCODER -> step;
+            case AXIS -> step * 37 % 1000;
+            case THREE_WAY_TOGGLE, SELECTOR -> step % control.positions().count();
+            case KEY_MATRIX -> held && control.matrix() != null
+                    ? 1 << step % (control.matrix().rows() * control.matrix().columns())
+                    : 0;
+            case LEVER -> control.detents().get(step % control.detents().size()).position();
         };
     }
 

@@ -84,7 +84,7 @@ final class PitText {
             SignalGuess guess = signal.guess();
             StringBuilder keys = new StringBuilder();
             if (!guess.unit().isEmpty()) {
-                keys.append("unit: ").append(guess.unit()).append(", ");
+                keys.append("unit: ").append(Yaml.text(guess.unit())).append(", ");
             }
             keys.append("range: ").append(guess.range()).append(", resolution: ").append(guess.resolution());
             if (guess.wraps()) {

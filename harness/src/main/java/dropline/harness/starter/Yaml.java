@@ -1,5 +1,6 @@
 package dropline.harness.starter;
 
+import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -15,7 +16,7 @@ final class Yaml {
         String line = text.replaceAll("\\s+", " ").strip();
         boolean plain = PLAIN.matcher(line).matches()
                 && !line.endsWith(" ")
-                && !WORDS.contains(line.toLowerCase(java.util.Locale.ROOT));
+                && !WORDS.contains(line.toLowerCase(Locale.ROOT));
         return plain ? line : '"' + line.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
     }
 
