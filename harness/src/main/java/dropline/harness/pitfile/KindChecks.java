@@ -30,7 +30,7 @@ final class KindChecks {
             .must(PanelKeys.SPEED, EnumSet.of(Kind.GAUGE_STEPPER, Kind.SERVO, Kind.DRUM_COUNTER))
             .must(MotionKeys.STEPS_PER_TURN, EnumSet.of(Kind.STEPPER))
             .may(MotionKeys.TURN, EnumSet.of(Kind.STEPPER))
-            .may(MotionKeys.SWEEP, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER, Kind.SERVO))
+            .may(MotionKeys.SWEEP, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER, Kind.SERVO, Kind.DRUM_COUNTER))
             .must(MotionKeys.SLEW, EnumSet.of(Kind.STEPPER))
             .may(MotionKeys.ACCELERATION, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER))
             .may(MotionKeys.ZEROING, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER, Kind.DRUM_COUNTER))

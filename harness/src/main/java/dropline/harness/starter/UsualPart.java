@@ -11,7 +11,7 @@ enum UsualPart {
     DIGITS("digits", "7-segment driver"),
     CHARACTER_LCD("character LCD", "2x16 LCD on I2C"),
     VFD("VFD", "2x20 VFD"),
-    OLED("OLED", "OLED on I2C, 400 kHz"),
+    OLED("OLED", "OLED on I2C at 400 kHz"),
     DRUM_COUNTER("drum counter", "drum counter"),
     GAUGE_STEPPER("gauge stepper", "small gauge stepper"),
     STEPPER("stepper", "geared 5 V stepper"),
