@@ -55,7 +55,7 @@ final class InventedLayouts {
                 "items",
                 kind == Kind.REQUEST
                         ? List.of()
-                        : List.of(new Field.Number("number", shortForm, 0), new Field.Value("value", longForm)),
+                        : List.of(new Field.ItemNumber("number", shortForm, 0), new Field.Value("value", longForm)),
                 0,
                 0);
         Field begin = new Field.Constant("begin", Bytes.of(sign, '/'));

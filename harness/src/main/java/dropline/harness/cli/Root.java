@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
             SurviveCommand.class,
             DescribeCommand.class,
             LayoutCommand.class,
+            RecordCommand.class,
             ConvertCommand.class,
             DemoCommand.class
         },

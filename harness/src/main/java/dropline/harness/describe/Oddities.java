@@ -8,6 +8,9 @@ import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.plan.SegmentWire;
 import dropline.protocol.Destination;
+import dropline.protocol.custom.Custom;
+import dropline.protocol.custom.Flaw;
+import dropline.protocol.custom.LayoutRules;
 import dropline.protocol.modbus.ModbusRtu;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,6 +32,13 @@ final class Oddities {
         if (segment.protocol() instanceof ModbusRtu && segment.format().bits() != MODBUS_CHARACTER_BITS) {
             found.add("a Modbus RTU character has 11 bits (Serial Line V1.02, 2.5.1), " + segment.format() + " has "
                     + segment.format().bits() + ". Many boards do it this way; all parties must agree.");
+        }
+        if (segment.protocol() instanceof Custom custom) {
+            LayoutRules.of(custom.layout()).stream()
+                    .filter(Flaw::isCaution)
+                    .map(flaw -> "the layout " + custom.layout().name() + " has " + flaw.found() + ".")
+                    .distinct()
+                    .forEach(found::add);
         }
         double avr = AvrBaud.arduinoCore(AVR_HZ, segment.baud()).error(segment.baud());
         if (Math.abs(avr) > TOLERANCE) {

@@ -16,7 +16,8 @@ import java.util.regex.Pattern;
 /** How a number is written on the wire, in words: {@code uint16}, {@code digits 4}, {@code hex up to 8}. */
 final class Forms {
     static final String WORDS = "how the number is written: uint8, uint16, uint24, uint32, int8, int16, int24, int32,"
-            + " float32, float64, digits 4, signed 5, padded 5 or hex 2 (digits, signed and hex also as: digits up to 4)";
+            + " float32, float64, digits 4, signed 5, padded 5 or hex 2 (digits, signed and hex also as: digits up"
+            + " to 4)";
     private static final Pattern BINARY = Pattern.compile("(u?)int(8|16|24|32)");
     private static final Pattern TEXT = Pattern.compile("(digits|signed|padded|hex)( up to)? ([0-9]{1,4})");
     private static final Map<String, Boolean> ORDERS = Map.of("big", false, "little", true);

@@ -216,7 +216,7 @@ final class FrameFields {
                     case "number" -> {
                         int plus = plus(group);
                         String name = name(group, "number");
-                        yield forms.read(group, "number").map(form -> new Field.Number(name, form, plus));
+                        yield forms.read(group, "number").map(form -> new Field.ItemNumber(name, form, plus));
                     }
                     case "value" -> {
                         String name = name(group, "value");

@@ -144,7 +144,8 @@ final class LayoutReader {
         boolean hasStart = group.has("start");
         Optional<Integer> start = hasStart ? oneByte(group, "start") : Optional.of(Delimiters.NO_START);
         Optional<Integer> end = oneByte(group, "end");
-        boolean escapes = group.has("escape") | group.has("xor");
+        boolean xored = group.has("xor");
+        boolean escapes = group.has("escape") || xored;
         Optional<Integer> with = escapes ? oneByte(group, "escape") : Optional.empty();
         Optional<Integer> xor = escapes ? oneByte(group, "xor") : Optional.empty();
         if (start.isEmpty() || end.isEmpty() || (escapes && (with.isEmpty() || xor.isEmpty()))) {

@@ -98,7 +98,7 @@ public final class PitFeed implements StateFeed {
         return !ended;
     }
 
-    /** Time of the latest row or move fed, ns after the feed's beginning. */
+    /** The latest instant of all rows and moves fed, ns after the feed's beginning. */
     public long reachedNanos() {
         return reachedNanos;
     }
@@ -209,8 +209,9 @@ public final class PitFeed implements StateFeed {
         while (move < read.moves() && since(read.moveNanos(move)) - fromNanos < end) {
             int control = mapping.control(read.moveControl(move));
             if (control >= 0) {
-                reachedNanos = since(read.moveNanos(move)) - fromNanos;
-                block.addMove(reachedNanos, control, read.moveValue(move));
+                long at = since(read.moveNanos(move)) - fromNanos;
+                reachedNanos = Math.max(reachedNanos, at);
+                block.addMove(at, control, read.moveValue(move));
             }
             move++;
         }
@@ -218,8 +219,9 @@ public final class PitFeed implements StateFeed {
 
     private void feedRows(StateBlock block, long end) {
         while (row < read.rows() && since(read.rowNanos(row)) - fromNanos < end) {
-            reachedNanos = since(read.rowNanos(row)) - fromNanos;
-            block.addRow(reachedNanos);
+            long at = since(read.rowNanos(row)) - fromNanos;
+            reachedNanos = Math.max(reachedNanos, at);
+            block.addRow(at);
             for (int signal = 0; signal < signals.length; signal++) {
                 if (changed(row, signal)) {
                     block.addChange(signal, quantised[signal]);

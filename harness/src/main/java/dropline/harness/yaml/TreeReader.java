@@ -119,7 +119,8 @@ public final class TreeReader {
                         YamlCode.ALIAS_USED,
                         "*" + alias.getAlias(),
                         "no aliases",
-                        "write the values out; in a pit file, give them a name under profiles: or adapters: and use like:");
+                        "write the values out; in a pit file, give them a name under profiles: or adapters: and use"
+                                + " like:");
             }
             depth += event instanceof CollectionStartEvent ? 1 : event instanceof CollectionEndEvent ? -1 : 0;
             if (depth > DEEPEST) {

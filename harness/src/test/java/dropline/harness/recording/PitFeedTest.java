@@ -118,6 +118,17 @@ final class PitFeedTest {
     }
 
     @Test
+    void aRecordingMayEndInAMove() throws IOException {
+        Path file = RecordingExamples.csv(folder, FLIGHT + "100.200,,,,1,\n");
+
+        try (PitFeed feed = PitFeed.open(file, PIT, ReadOptions.strict())) {
+            feed.fill(block, Long.MAX_VALUE);
+
+            assertEquals(200_000_000, feed.reachedNanos());
+        }
+    }
+
+    @Test
     void onlyAHeaderIsNoRecording() throws IOException {
         Path file = RecordingExamples.csv(folder, "time,heading,alt\n");
 

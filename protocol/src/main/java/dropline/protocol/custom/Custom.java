@@ -8,7 +8,6 @@ import dropline.protocol.Protocol;
 import dropline.protocol.custom.Boundary.Delimiters;
 import dropline.protocol.custom.Boundary.Gap;
 import dropline.protocol.custom.FrameLayout.Kind;
-import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -86,7 +85,7 @@ public final class Custom implements Protocol {
     @Override
     public boolean marksReplies() {
         FrameLayout reply = frame(Kind.REPLY);
-        return layout.frames().stream().allMatch(f -> f == reply || Telling.apart(layout, f, reply));
+        return layout.frames().stream().allMatch(f -> f.kind() == Kind.REPLY || Telling.apart(layout, f, reply));
     }
 
     /**
@@ -188,11 +187,15 @@ public final class Custom implements Protocol {
 
     /** A frame as it goes over the wire. */
     public Bytes encode(CustomFrame frame) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        for (Part part : parts(frame)) {
-            out.writeBytes(part.bytes().toArray());
+        List<Part> parts = parts(frame);
+        byte[] all =
+                new byte[parts.stream().mapToInt(part -> part.bytes().length()).sum()];
+        int at = 0;
+        for (Part part : parts) {
+            System.arraycopy(part.bytes().toArray(), 0, all, at, part.bytes().length());
+            at += part.bytes().length();
         }
-        return Bytes.copyOf(out.toByteArray(), 0, out.size());
+        return Bytes.copyOf(all, 0, at);
     }
 
     private Optional<FrameLayout> withState() {

@@ -158,7 +158,7 @@ final class CustomDestination implements Destination {
         if (items.slots() > 0) {
             return items.slots();
         }
-        return items.numbered() || frame == reply ? count : numbers.length;
+        return items.numbered() || frame.kind() == FrameLayout.Kind.REPLY ? count : numbers.length;
     }
 
     private int mean(FrameLayout frame, int items) {

@@ -112,7 +112,7 @@ public sealed interface Field {
     }
 
     /** The number of a signal or control; stands in items only. */
-    record Number(String name, NumberForm form, int plus) implements Numeric {}
+    record ItemNumber(String name, NumberForm form, int plus) implements Numeric {}
 
     /** The value of a signal, in steps of its resolution, or of a control; stands in items only. */
     record Value(String name, NumberForm form) implements Numeric {}
@@ -123,7 +123,7 @@ public sealed interface Field {
      * <p>With a number in each, a frame carries those that changed; without, all of a node's in the order of their
      * numbers, every time, since only their places tell them apart.
      *
-     * @param each how one is written: constants, {@link Number}, {@link Value}
+     * @param each how one is written: constants, {@link ItemNumber}, {@link Value}
      * @param slots so many each time, the last ones 0 where a node has fewer; 0 where there are as many as it has
      * @param most at most so many in a frame; 0 where only the longest frame limits them
      */
@@ -153,7 +153,7 @@ public sealed interface Field {
 
         /** Whether each says which signal or control it is. */
         public boolean numbered() {
-            return each.stream().anyMatch(Number.class::isInstance);
+            return each.stream().anyMatch(ItemNumber.class::isInstance);
         }
     }
 }

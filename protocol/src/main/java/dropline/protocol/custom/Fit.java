@@ -54,8 +54,8 @@ final class Fit {
             add("not one signal fits in a " + frame.kind().word() + " of at most " + layout.longest() + " characters");
         }
         items.each().stream()
-                .filter(Field.Number.class::isInstance)
-                .map(Field.Number.class::cast)
+                .filter(Field.ItemNumber.class::isInstance)
+                .map(Field.ItemNumber.class::cast)
                 .forEach(number -> {
                     if (numbers.length > 0) {
                         holds(frame, "number", number.form(), number.plus(), numbers[0]);

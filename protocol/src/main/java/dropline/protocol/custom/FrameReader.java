@@ -115,7 +115,7 @@ final class FrameReader {
                 }
                 Field.Numeric numeric = (Field.Numeric) field;
                 long read = numeric.form().read(cursor);
-                if (numeric instanceof Field.Number of) {
+                if (numeric instanceof Field.ItemNumber of) {
                     fail(read < of.plus() || read - of.plus() > 65_535, Reason.BAD_VALUE);
                     number = (int) (read - of.plus());
                 } else {

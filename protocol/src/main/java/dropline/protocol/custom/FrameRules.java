@@ -89,7 +89,7 @@ final class FrameRules {
         long values =
                 items.each().stream().filter(Field.Value.class::isInstance).count();
         long numbers =
-                items.each().stream().filter(Field.Number.class::isInstance).count();
+                items.each().stream().filter(Field.ItemNumber.class::isInstance).count();
         if (values != 1 || numbers > 1) {
             String found = "an item with " + values + " values and " + numbers + " numbers";
             add(Code.ITEM_WRONG, index, found, "one value, and one number or none", "describe how one item is written");

@@ -4,7 +4,6 @@ import dropline.protocol.Bytes;
 import dropline.protocol.custom.Boundary.Delimiters;
 import dropline.protocol.custom.Boundary.Escape;
 import dropline.protocol.custom.CustomFrame.Item;
-import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -88,7 +87,7 @@ final class FrameWriter {
             for (Field field : items.each()) {
                 if (field instanceof Field.Constant constant) {
                     put(constant, at);
-                } else if (field instanceof Field.Number number) {
+                } else if (field instanceof Field.ItemNumber number) {
                     number.form().put((long) item.number() + number.plus(), bytes, at);
                 } else if (field instanceof Field.Value value) {
                     value.form().put(item.value(), bytes, at);
@@ -115,17 +114,18 @@ final class FrameWriter {
     }
 
     private Bytes hidden(int from, int to) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        byte[] sent = new byte[2 * (to - from)];
+        int length = 0;
         Delimiters delimiters = layout.boundary() instanceof Delimiters some ? some : null;
         Escape escape = delimiters == null ? null : delimiters.escape();
         for (int i = from; i < to; i++) {
             int value = bytes[i] & 0xFF;
-            if (escape != null && delimiters.isSpecial(value)) {
-                out.write(escape.with());
+            if (delimiters != null && escape != null && delimiters.isSpecial(value)) {
+                sent[length++] = (byte) escape.with();
                 value ^= escape.xor();
             }
-            out.write(value);
+            sent[length++] = (byte) value;
         }
-        return Bytes.copyOf(out.toByteArray(), 0, out.size());
+        return Bytes.copyOf(sent, 0, length);
     }
 }

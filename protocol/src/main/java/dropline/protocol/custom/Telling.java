@@ -79,7 +79,7 @@ final class Telling {
         }
         return chars
                 - slots
-                        * (int) frame.items().stream()
+                        * frame.items().stream()
                                 .flatMap(items -> items.each().stream())
                                 .filter(Field::isFree)
                                 .mapToInt(field -> field.chars() - 1)

@@ -84,7 +84,7 @@ final class CustomDecoderTest {
                     .hear(Bytes.copyOf(noise, 0, noise.length))
                     .hear(end(layout));
 
-            long idle = layout == Examples.ONE_FLAG || layout == Examples.LINES ? noise.length : 1;
+            long idle = layout.equals(Examples.ONE_FLAG) || layout.equals(Examples.LINES) ? noise.length : 1;
             long left = noise.length - stream.accounted();
             assertTrue(left >= -1 && left <= idle + layout.longest(), () -> layout.name() + " left=" + left);
         }

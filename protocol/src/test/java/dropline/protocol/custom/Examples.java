@@ -17,9 +17,9 @@ import dropline.protocol.custom.Field.Address;
 import dropline.protocol.custom.Field.Check;
 import dropline.protocol.custom.Field.Constant;
 import dropline.protocol.custom.Field.Counter;
+import dropline.protocol.custom.Field.ItemNumber;
 import dropline.protocol.custom.Field.Items;
 import dropline.protocol.custom.Field.Length;
-import dropline.protocol.custom.Field.Number;
 import dropline.protocol.custom.Field.Value;
 import dropline.protocol.custom.FrameLayout.Kind;
 import java.nio.charset.StandardCharsets;
@@ -104,11 +104,11 @@ final class Examples {
     }
 
     static Items signals() {
-        return new Items("signals", List.of(new Number("number", UINT16, 0), new Value("value", INT32)), 0, 0);
+        return new Items("signals", List.of(new ItemNumber("number", UINT16, 0), new Value("value", INT32)), 0, 0);
     }
 
     static Items controls() {
-        return new Items("controls", List.of(new Number("number", UINT8, 0), new Value("value", LITTLE)), 0, 0);
+        return new Items("controls", List.of(new ItemNumber("number", UINT8, 0), new Value("value", LITTLE)), 0, 0);
     }
 
     private static FrameLayout counted(Kind kind, int code, Items items) {
@@ -139,7 +139,7 @@ final class Examples {
                 letter,
                 List.of(
                         text("," + letter),
-                        new Number("number", digits(Style.DIGITS, 5), 0),
+                        new ItemNumber("number", digits(Style.DIGITS, 5), 0),
                         text("="),
                         new Value("value", value)),
                 0,
