@@ -16,6 +16,12 @@ final class Commands implements IFactory {
         if (type == ReplayCommand.class) {
             return type.cast(new ReplayCommand(console));
         }
+        if (type == NewCommand.class) {
+            return type.cast(new NewCommand(console));
+        }
+        if (type == PresetsCommand.class) {
+            return type.cast(new PresetsCommand(console));
+        }
         if (type == DescribeCommand.class) {
             return type.cast(new DescribeCommand(console));
         }

@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExamples:%n",
         footer = {
             "  dropline demo                               replay the demo flight and write a report",
+            "  dropline new my-pit --panels panels.csv     a pit file from your spreadsheet of panels",
             "  dropline describe pit.yaml                  what was understood of your pit file",
             "  dropline replay pit.yaml flight.csv         replay your flight through your pit",
             "  dropline survive pit.yaml flight.csv        let every single fault strike in turn",
@@ -24,6 +25,8 @@ import picocli.CommandLine.Spec;
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
         },
         subcommands = {
+            NewCommand.class,
+            PresetsCommand.class,
             ReplayCommand.class,
             TraceCommand.class,
             DiffCommand.class,

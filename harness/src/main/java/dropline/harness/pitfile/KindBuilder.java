@@ -12,25 +12,37 @@ import org.jspecify.annotations.Nullable;
 /** Makes what depends on the kind of an indicator or control, from a file without problems. */
 final class KindBuilder {
     private static final int CENTRE = 1;
+    private static final double FULL_TURN_DEGREES = 360;
 
     private KindBuilder() {}
 
-    /** A motor's steps become the signal's unit: so much of it a turn, so many steps a turn. */
-    static Motion motion(Block block, Indicator.Kind kind) {
+    /**
+     * Degrees of its shaft, and steps of its motor, become the signal's unit.
+     *
+     * @param range of the signal it shows, from least to greatest
+     */
+    static Motion motion(Block block, Indicator.Kind kind, double range) {
         if (!kind.moves()) {
             return Motion.NONE;
         }
         boolean steps = kind == Indicator.Kind.STEPPER;
-        double step = steps ? block.value(MotionKeys.TURN).number() / block.value(MotionKeys.STEPS_PER_TURN) : 0;
-        double unit = steps ? step : 1;
+        double degree =
+                block.written(MotionKeys.SWEEP).map(sweep -> range * 1000 / sweep).orElse(1.0);
+        double step = steps ? turn(block, degree) / block.value(MotionKeys.STEPS_PER_TURN) : 0;
+        double unit = steps ? step : degree;
+        double speed = steps
+                ? block.value(MotionKeys.SLEW).number()
+                : block.value(PanelKeys.SPEED).perSecond();
         return new Motion(
-                steps
-                        ? block.value(MotionKeys.SLEW).number() * unit
-                        : block.value(PanelKeys.SPEED).perSecond(),
+                speed * unit,
                 block.get(MotionKeys.ACCELERATION).map(Rates.Amount::number).orElse(0.0) * unit,
                 step,
                 block.value(MotionKeys.ZEROING),
                 block.get(MotionKeys.ZEROING_SPEED).map(Rates.Amount::number).orElse(0.0) * unit);
+    }
+
+    private static double turn(Block block, double degree) {
+        return block.written(MotionKeys.TURN).map(Rates.Amount::number).orElse(FULL_TURN_DEGREES * degree);
     }
 
     static Glow glow(Block block, Indicator.Kind kind) {

@@ -15,6 +15,7 @@ import java.util.function.Predicate;
 /** Checks of what depends on the kind of an indicator or control. */
 final class KindChecks {
     private static final String STEPS = "steps";
+    private static final String DEGREES = "deg";
     private static final int MOST_KEYS = 16;
 
     private static final KindUses<Kind> OF_INDICATORS = new KindUses<>(
@@ -28,7 +29,8 @@ final class KindChecks {
             .may(PanelKeys.REFRESH_BLOCKS, those(Kind::refreshes))
             .must(PanelKeys.SPEED, EnumSet.of(Kind.GAUGE_STEPPER, Kind.SERVO, Kind.DRUM_COUNTER))
             .must(MotionKeys.STEPS_PER_TURN, EnumSet.of(Kind.STEPPER))
-            .must(MotionKeys.TURN, EnumSet.of(Kind.STEPPER))
+            .may(MotionKeys.TURN, EnumSet.of(Kind.STEPPER))
+            .may(MotionKeys.SWEEP, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER, Kind.SERVO, Kind.DRUM_COUNTER))
             .must(MotionKeys.SLEW, EnumSet.of(Kind.STEPPER))
             .may(MotionKeys.ACCELERATION, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER))
             .may(MotionKeys.ZEROING, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER, Kind.DRUM_COUNTER))
@@ -77,12 +79,17 @@ final class KindChecks {
     }
 
     private void moving(Block indicator, Kind kind, Block signal) {
-        String unit = signal.get(Schema.UNIT).orElse("");
+        turnOrSweep(indicator, kind);
+        zeroing(indicator, signal);
+        boolean swept = indicator.has(MotionKeys.SWEEP);
+        String unit = swept ? DEGREES : signal.get(Schema.UNIT).orElse("");
         if (unit.isEmpty()) {
             return;
         }
-        String why =
-                "the unit of " + signal.name() + " (" + signal.at(Schema.UNIT).line(indicator.nameAt()) + ")";
+        String why = swept
+                ? "those of its shaft, since its sweep is given ("
+                        + indicator.at(MotionKeys.SWEEP).line(indicator.nameAt()) + ")"
+                : "the unit of " + signal.name() + " (" + signal.at(Schema.UNIT).line(indicator.nameAt()) + ")";
         String motor = kind == Kind.STEPPER ? STEPS : unit;
         String motorWhy = kind == Kind.STEPPER ? "steps of its motor" : why;
         indicator
@@ -98,7 +105,17 @@ final class KindChecks {
         indicator
                 .written(MotionKeys.ZEROING_SPEED)
                 .ifPresent(speed -> unit(speed.place(), "zeroing-speed", speed.unit(), motor, "/s", motorWhy));
-        zeroing(indicator, signal);
+    }
+
+    private void turnOrSweep(Block indicator, Kind kind) {
+        boolean turn = indicator.has(MotionKeys.TURN);
+        boolean sweep = indicator.has(MotionKeys.SWEEP);
+        if (kind == Kind.STEPPER && !turn && !sweep) {
+            KindUses.needs(indicator, MotionKeys.TURN, "or sweep, since kind is stepper", report);
+        } else if (turn && sweep) {
+            String expected = "turn or sweep, since each says how far it turns";
+            report.at(indicator.at(MotionKeys.SWEEP), "sweep", PitCode.CONFLICT, expected, "delete one of the two");
+        }
     }
 
     private void unit(Tree.Scalar place, String key, String found, String wanted, String per, String why) {

@@ -66,6 +66,11 @@ public final class Measure {
                 .with("A", "1e6");
     }
 
+    /** Angles, in thousandths of a degree. */
+    static Measure angle() {
+        return new Measure("angle", "270 deg").with("deg", "1e3");
+    }
+
     /** Resistances, in ohms. */
     static Measure resistance() {
         return new Measure("resistance", "120 ohm")

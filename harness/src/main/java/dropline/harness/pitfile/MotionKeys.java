@@ -9,8 +9,14 @@ final class MotionKeys {
     static final Key<Integer> STEPS_PER_TURN = Key.optional(
                     "steps-per-turn", Numbers.whole(1, 10_000_000), "stepper: steps of one turn, gears included")
             .figure();
-    static final Key<Rates.Amount> TURN =
-            Key.optional("turn", Rates.way(), "stepper: what one turn is, in the unit of the signal");
+    static final Key<Rates.Amount> TURN = Key.optional(
+            "turn", Rates.way(), "stepper: what one turn is, in the unit of the signal; this or sweep");
+    static final Key<Long> SWEEP = Key.optional(
+                    "sweep",
+                    Numbers.measure(Measure.angle(), 1_000, 360_000_000),
+                    "gauge stepper, servo, stepper, drum counter (its fastest drum): the angle by which it turns for the signal's"
+                            + " whole range; speeds, other than a stepper's, are then those of its shaft, in deg/s")
+            .figure();
     static final Key<Rates.Amount> SLEW = Key.optional("slew", Rates.speed(), "stepper: greatest speed, in steps/s")
             .figure();
     static final Key<Rates.Amount> ACCELERATION = Key.optional(
@@ -43,7 +49,7 @@ final class MotionKeys {
             .figure();
 
     static final List<Key<?>> ALL =
-            List.of(STEPS_PER_TURN, TURN, SLEW, ACCELERATION, ZEROING, ZEROING_SPEED, RISE, FALL);
+            List.of(STEPS_PER_TURN, TURN, SWEEP, SLEW, ACCELERATION, ZEROING, ZEROING_SPEED, RISE, FALL);
 
     private MotionKeys() {}
 }

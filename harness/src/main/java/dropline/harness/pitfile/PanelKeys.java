@@ -72,11 +72,27 @@ final class PanelKeys {
                     "speed", Numbers.speed(), "gauge stepper, servo, drum counter: greatest speed")
             .figure();
 
+    static final Key<Long> DRAWS = Key.optional(
+                    "draws",
+                    Numbers.measure(Measure.current(), 0, 100_000_000),
+                    "current it takes from its node's supply, beside the board; where left out, unknown, or for a panel what"
+                            + " its indicators draw if all of them say")
+            .figure();
+
     static final Section INDICATORS = Section.named(
                     "indicators",
                     "what it shows with, by name",
                     joined(
-                            List.of(KIND, SHOWS, DELAY, REFRESH_EVERY, REFRESH_TAKES, REFRESH_BLOCKS, SPEED),
+                            List.of(
+                                    BusKeys.FIGURES_FROM,
+                                    KIND,
+                                    SHOWS,
+                                    DELAY,
+                                    REFRESH_EVERY,
+                                    REFRESH_TAKES,
+                                    REFRESH_BLOCKS,
+                                    SPEED,
+                                    DRAWS),
                             MotionKeys.ALL))
             .like(Shelf.INDICATORS);
 
@@ -116,7 +132,7 @@ final class PanelKeys {
     static final Section CONTROLS = Section.named(
                     "controls",
                     "what can be moved on it, by name; a name stands once in the pit",
-                    joined(List.of(CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND), ContactKeys.ALL))
+                    joined(List.of(BusKeys.FIGURES_FROM, CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND), ContactKeys.ALL))
             .like(Shelf.CONTROLS);
 
     static final Key<Tree.Scalar> NODE =
@@ -131,16 +147,13 @@ final class PanelKeys {
             "built",
             "how far it has come");
 
-    static final Key<Long> DRAWS = Key.optional(
-                    "draws",
-                    Numbers.measure(Measure.current(), 0, 100_000_000),
-                    "current it takes from its node's supply, beside the board; unknown where left out")
-            .figure();
+    static final Key<String> NOTES =
+            Key.standard("notes", Words.text("text"), "", "what else is to be remembered; nothing follows from it");
 
     static final Section PANELS = Section.named(
                     "panels",
                     "what a person sees and touches, by name",
-                    List.of(NODE, PLACE, STATUS, DRAWS),
+                    List.of(NODE, PLACE, STATUS, DRAWS, NOTES),
                     BUDGET,
                     INDICATORS,
                     CONTROLS)

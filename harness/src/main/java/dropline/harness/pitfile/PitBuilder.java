@@ -102,11 +102,23 @@ final class PitBuilder {
                         .map(PitBuilder::control)
                         .toList(),
                 budget,
-                block.get(PanelKeys.DRAWS).orElse(Fitting.UNKNOWN));
+                draws(block));
+    }
+
+    /** What is stated of the panel; failing that, the sum of its indicators' if each is known. */
+    private static long draws(Block panel) {
+        Optional<Long> stated = panel.get(PanelKeys.DRAWS);
+        List<Block> indicators = panel.blocks(PanelKeys.INDICATORS);
+        boolean known = !indicators.isEmpty() && indicators.stream().allMatch(i -> i.has(PanelKeys.DRAWS));
+        return stated.orElseGet(() -> known
+                ? indicators.stream().mapToLong(i -> i.value(PanelKeys.DRAWS)).sum()
+                : Fitting.UNKNOWN);
     }
 
     private Indicator indicator(Block block) {
         Indicator.Kind kind = block.value(PanelKeys.KIND);
+        String first = block.value(PanelKeys.SHOWS).get(0).text();
+        Numbers.Span range = parts.signal(first).orElseThrow().value(Schema.RANGE);
         return new Indicator(
                 block.name(),
                 kind,
@@ -117,7 +129,7 @@ final class PitBuilder {
                 block.get(PanelKeys.REFRESH_EVERY).orElse(kind == Indicator.Kind.SERVO ? SERVO_FRAME_NANOS : 0),
                 block.get(PanelKeys.REFRESH_TAKES).orElse(0L),
                 kind.refreshes() ? block.value(PanelKeys.REFRESH_BLOCKS) : Indicator.Blocks.NOTHING,
-                KindBuilder.motion(block, kind),
+                KindBuilder.motion(block, kind, range.high() - range.low()),
                 KindBuilder.glow(block, kind));
     }
 

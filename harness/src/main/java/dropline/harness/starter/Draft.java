@@ -1,0 +1,215 @@
+package dropline.harness.starter;
+
+import dropline.bus.pit.Panel;
+import dropline.harness.sheet.Part;
+import dropline.harness.sheet.Row;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * A pit being drawn up from rows of a spreadsheet: what they leave open is decided here, and noted as a guess, so that
+ * the pit can be simulated at once.
+ */
+final class Draft {
+    /** A driver carries 32 unit loads (TI SLLA272D); one of them is the controller's. */
+    private static final int MOST_NODES = 31;
+
+    /** More controls than this may not fit into one reply of Dropline's own frames. */
+    private static final int MOST_CONTROLS = 20;
+
+    private static final int LAST_ADDRESS = 247;
+
+    private final Map<String, Segment> segments = new LinkedHashMap<>();
+    private final Map<String, Shown> signals = new LinkedHashMap<>();
+    private final Set<String> panelNames = new LinkedHashSet<>();
+    private final Set<String> controlNames = new LinkedHashSet<>();
+
+    /** A segment: its nodes by address, and what about it is a guess. */
+    static final class Segment {
+        final String name;
+        final boolean guessed;
+        final List<Board> boards = new ArrayList<>();
+
+        Segment(String name, boolean guessed) {
+            this.name = name;
+            this.guessed = guessed;
+        }
+
+        private int freeAddress(Set<Integer> taken) {
+            int address = 1;
+            while (taken.contains(address)) {
+                address++;
+            }
+            return address;
+        }
+    }
+
+    /** A node. */
+    static final class Board {
+        final String name;
+        final int address;
+        final boolean addressGuessed;
+        final String kind;
+        final List<DraftPanel> panels = new ArrayList<>();
+
+        Board(String name, int address, boolean addressGuessed, String kind) {
+            this.name = name;
+            this.address = address;
+            this.addressGuessed = addressGuessed;
+            this.kind = kind;
+        }
+    }
+
+    /** A panel with its parts. */
+    record DraftPanel(String name, Row row, List<Indicator> indicators, List<Control> controls) {}
+
+    /** An indicator: its name, its kind as the pit file has it, whether that is a guess, and the signal it shows. */
+    record Indicator(String name, String kind, boolean guessed, String signal) {}
+
+    /** A control: its name, kind, whether that is a guess, and its number on its node. */
+    record Control(String name, String kind, boolean guessed, int number) {}
+
+    /** A signal and what it is taken to be. */
+    record Shown(String name, SignalGuess guess) {}
+
+    /** @param rows at least one */
+    static Draft of(List<Row> rows) {
+        Draft draft = new Draft();
+        Map<String, Set<Integer>> taken = new LinkedHashMap<>();
+        for (Row row : rows) {
+            row.address()
+                    .ifPresent(address -> taken.computeIfAbsent(row.segment(), s -> new TreeSet<>())
+                            .add(address));
+        }
+        rows.forEach(row -> draft.place(row, taken));
+        return draft;
+    }
+
+    List<Segment> segments() {
+        return List.copyOf(segments.values());
+    }
+
+    List<Shown> signals() {
+        return List.copyOf(signals.values());
+    }
+
+    private void place(Row row, Map<String, Set<Integer>> taken) {
+        Segment segment = segmentOf(row);
+        Set<Integer> addresses = taken.computeIfAbsent(
+                row.segment().isEmpty() ? segment.name : row.segment(), s -> new TreeSet<>());
+        List<Part> controls = row.controls();
+        for (int part = 0; part == 0 || part * MOST_CONTROLS < controls.size(); part++) {
+            List<Part> here = controls.subList(
+                    part * MOST_CONTROLS, Math.min(controls.size(), (part + 1) * MOST_CONTROLS));
+            Board board = boardOf(segment, addresses, row, part == 0);
+            String name = unique(panelNames, part == 0 ? row.panel() : row.panel() + ", part " + (part + 1), row.place());
+            board.panels.add(
+                    new DraftPanel(name, row, part == 0 ? indicators(row) : List.of(), controls(board, name, here)));
+        }
+    }
+
+    private Segment segmentOf(Row row) {
+        if (!row.segment().isEmpty()) {
+            return segments.computeIfAbsent(row.segment(), name -> new Segment(name, false));
+        }
+        String base = row.place().isEmpty() ? "segment" : row.place();
+        for (int i = 1; ; i++) {
+            String name = i == 1 ? base : base + " " + i;
+            Segment segment = segments.computeIfAbsent(name, n -> new Segment(n, true));
+            if (segment.boards.size() < MOST_NODES && segment.guessed) {
+                return segment;
+            }
+        }
+    }
+
+    private static Board boardOf(Segment segment, Set<Integer> taken, Row row, boolean first) {
+        boolean known = first && row.address().isPresent();
+        int address = known ? row.address().getAsInt() : segment.freeAddress(taken);
+        if (address > LAST_ADDRESS) {
+            throw new IllegalArgumentException("a segment has 247 addresses: segment=" + segment.name);
+        }
+        taken.add(address);
+        for (Board board : segment.boards) {
+            if (known && board.address == address) {
+                return board;
+            }
+        }
+        Board board = new Board(segment.name + " " + address, address, !known, row.board());
+        segment.boards.add(board);
+        return board;
+    }
+
+    private List<Indicator> indicators(Row row) {
+        List<Indicator> indicators = new ArrayList<>();
+        Set<String> names = new LinkedHashSet<>();
+        for (Part part : row.shows()) {
+            boolean guessed = part.kind().isEmpty();
+            String kind = guessed ? "gauge stepper" : part.kind();
+            String signal = part.name().isEmpty() || part.name().matches("\\d+")
+                    ? (row.panel() + " " + part.name()).strip()
+                    : part.name();
+            String name = unique(names, signal.equalsIgnoreCase(row.panel()) ? kind : signal, kind);
+            Shown shown = shown(signal, kind);
+            // A gauge stepper has stops; what wraps needs something that goes round.
+            boolean round = kind.equals("gauge stepper") && shown.guess().wraps();
+            indicators.add(new Indicator(name, round ? "stepper" : kind, guessed || round, shown.name()));
+        }
+        return indicators;
+    }
+
+    private Shown shown(String name, String kind) {
+        String plain = name.toLowerCase(Locale.ROOT);
+        SignalGuess guess =
+                switch (kind) {
+                    case "lamp", "filament lamp", "flag" -> SignalGuess.ON_OFF;
+                    case "backlight zone" -> SignalGuess.BRIGHTNESS;
+                    default -> SignalGuess.of(plain);
+                };
+        Shown known = signals.get(plain);
+        if (known != null && !known.guess().equals(SignalGuess.ON_OFF)) {
+            return known;
+        }
+        Shown shown = new Shown(plain, guess);
+        signals.put(plain, shown);
+        return shown;
+    }
+
+    private List<Control> controls(Board board, String panel, List<Part> parts) {
+        List<Control> controls = new ArrayList<>();
+        int before = board.panels.stream().mapToInt(p -> p.controls().size()).sum();
+        for (Part part : parts) {
+            boolean guessed = part.kind().isEmpty();
+            String kind = guessed ? "toggle" : part.kind();
+            boolean unnamed = part.name().isEmpty() || part.name().matches("\\d+");
+            String name = unique(controlNames, unnamed ? (panel + " " + kind + " " + part.name()).strip() : part.name(), panel);
+            controls.add(new Control(name, kind, guessed, before + controls.size() + 1));
+        }
+        return controls;
+    }
+
+    /** The name, or, where it is taken, the name with what tells it apart, or with a number. */
+    private static String unique(Set<String> names, String wanted, String apart) {
+        String name = wanted;
+        if (names.contains(name) && !apart.isEmpty()) {
+            name = wanted + ", " + apart;
+        }
+        for (int i = 2; names.contains(name); i++) {
+            name = wanted + " " + i;
+        }
+        names.add(name);
+        return name;
+    }
+
+    /** Panels that are not planned but have neither an indicator nor a control, in the order of the rows. */
+    static boolean isBlank(DraftPanel panel) {
+        return panel.indicators().isEmpty()
+                && panel.controls().isEmpty()
+                && panel.row().status() != Panel.Status.PLANNED;
+    }
+}
