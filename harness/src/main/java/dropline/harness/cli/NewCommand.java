@@ -83,7 +83,8 @@ final class NewCommand implements Callable<Integer> {
             console.err().print(Problems.text(sheet.problems()));
             console.err()
                     .println("\ndropline: " + Figures.plural(sheet.problems().size(), "problem") + " in " + panels
-                            + "; rows that could not be understood stand as comments in " + folder.resolve(Starter.PIT));
+                            + "; rows that could not be understood stand as comments in "
+                            + folder.resolve(Starter.PIT));
         }
         return sheet.problems().isEmpty() && made.pit() != null ? ExitCode.PASS : ExitCode.WRONG_INPUT;
     }
@@ -114,7 +115,8 @@ final class NewCommand implements Callable<Integer> {
         console.out().println("Wrote " + flight + ": an invented minute in which everything moves.");
         console.out().println();
         console.out().println("Next:");
-        console.out().println("  dropline describe " + pit + "             what was understood, and what follows from it");
+        console.out()
+                .println("  dropline describe " + pit + "             what was understood, and what follows from it");
         console.out().println("  dropline replay " + pit + " " + flight + "   the first verdict");
         console.out().println("Then replace what is marked \"guess\" in " + pit + " by what you know.");
     }

@@ -39,7 +39,11 @@ import picocli.CommandLine.Parameters;
 final class PresetsCommand implements Callable<Integer> {
     private final Console console;
 
-    @Parameters(index = "0", arity = "0..1", paramLabel = "NAME", description = "A preset, a part of its name, or a group.")
+    @Parameters(
+            index = "0",
+            arity = "0..1",
+            paramLabel = "NAME",
+            description = "A preset, a part of its name, or a group.")
     private @Nullable String name;
 
     @Mixin
@@ -59,15 +63,17 @@ final class PresetsCommand implements Callable<Integer> {
     private static List<Preset> found(List<Preset> all, String name) {
         String wanted = name.toLowerCase(Locale.ROOT);
         List<Preset> found = all.stream()
-                .filter(p -> p.group().endsWith(wanted) || p.name().toLowerCase(Locale.ROOT).contains(wanted))
+                .filter(p -> p.group().endsWith(wanted)
+                        || p.name().toLowerCase(Locale.ROOT).contains(wanted))
                 .toList();
         if (found.isEmpty()) {
             List<String> known = all.stream()
                     .flatMap(p -> Stream.of(p.name(), p.group()))
                     .distinct()
                     .toList();
-            String near =
-                    Nearest.to(name, known).map(n -> "; did you mean " + n + "?").orElse("");
+            String near = Nearest.to(name, known)
+                    .map(n -> "; did you mean " + n + "?")
+                    .orElse("");
             throw new WrongInput("dropline: there is no preset '" + name + "'" + near
                     + "\nTry 'dropline presets', which lists them all.");
         }

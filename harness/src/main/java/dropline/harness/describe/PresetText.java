@@ -27,7 +27,9 @@ public final class PresetText {
         for (Preset preset : presets) {
             if (!preset.group().equals(group)) {
                 group = preset.group();
-                text.append(text.isEmpty() ? "" : "\n").append(GROUPS.getOrDefault(group, group)).append('\n');
+                text.append(text.isEmpty() ? "" : "\n")
+                        .append(GROUPS.getOrDefault(group, group))
+                        .append('\n');
             }
             String name = preset.name() + " ".repeat(widest - preset.name().length());
             text.append(shortened("  " + name + "  " + figures(preset))).append('\n');
@@ -38,7 +40,10 @@ public final class PresetText {
     private static String figures(Preset preset) {
         StringBuilder row = new StringBuilder();
         for (Figure figure : preset.figures()) {
-            row.append(row.isEmpty() ? "" : ", ").append(figure.key()).append(' ').append(figure.text());
+            row.append(row.isEmpty() ? "" : ", ")
+                    .append(figure.key())
+                    .append(' ')
+                    .append(figure.text());
         }
         return row.toString();
     }

@@ -26,8 +26,9 @@ final class KindBuilder {
             return Motion.NONE;
         }
         boolean steps = kind == Indicator.Kind.STEPPER;
-        double degree =
-                block.written(MotionKeys.SWEEP).map(sweep -> range * 1000 / sweep).orElse(1.0);
+        double degree = block.written(MotionKeys.SWEEP)
+                .map(sweep -> range * 1000 / sweep)
+                .orElse(1.0);
         double step = steps ? turn(block, degree) / block.value(MotionKeys.STEPS_PER_TURN) : 0;
         double unit = steps ? step : degree;
         double speed = steps

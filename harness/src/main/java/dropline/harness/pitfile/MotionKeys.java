@@ -9,8 +9,8 @@ final class MotionKeys {
     static final Key<Integer> STEPS_PER_TURN = Key.optional(
                     "steps-per-turn", Numbers.whole(1, 10_000_000), "stepper: steps of one turn, gears included")
             .figure();
-    static final Key<Rates.Amount> TURN = Key.optional(
-            "turn", Rates.way(), "stepper: what one turn is, in the unit of the signal; this or sweep");
+    static final Key<Rates.Amount> TURN =
+            Key.optional("turn", Rates.way(), "stepper: what one turn is, in the unit of the signal; this or sweep");
     static final Key<Long> SWEEP = Key.optional(
                     "sweep",
                     Numbers.measure(Measure.angle(), 1_000, 360_000_000),

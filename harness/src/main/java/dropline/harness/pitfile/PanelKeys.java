@@ -132,7 +132,9 @@ final class PanelKeys {
     static final Section CONTROLS = Section.named(
                     "controls",
                     "what can be moved on it, by name; a name stands once in the pit",
-                    joined(List.of(BusKeys.FIGURES_FROM, CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND), ContactKeys.ALL))
+                    joined(
+                            List.of(BusKeys.FIGURES_FROM, CONTROL_KIND, CONTROL_NUMBER, DEBOUNCE, BOUNCE, DEAD_BAND),
+                            ContactKeys.ALL))
             .like(Shelf.CONTROLS);
 
     static final Key<Tree.Scalar> NODE =

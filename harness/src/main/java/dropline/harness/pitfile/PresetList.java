@@ -64,7 +64,9 @@ public final class PresetList {
             if (entry.value() instanceof Tree.Mapping inside) {
                 collect(byKey, group + key + ".", inside, source);
             } else if (!key.equals(SOURCE) && !(group.isEmpty() && key.equals(LIKE))) {
-                String text = entry.value() instanceof Tree.Scalar scalar ? scalar.text() : entry.value().found();
+                String text = entry.value() instanceof Tree.Scalar scalar
+                        ? scalar.text()
+                        : entry.value().found();
                 byKey.putIfAbsent(group + key, new Figure(group + key, text, from(source, key)));
             }
         }

@@ -62,7 +62,9 @@ final class Headings {
     List<String> notes(List<String> row) {
         return IntStream.range(0, row.size())
                 .filter(i -> !row.get(i).isBlank() && !index.containsValue(i))
-                .mapToObj(i -> (i < heads.size() && !heads.get(i).isBlank() ? heads.get(i).strip() + ": " : "")
+                .mapToObj(i -> (i < heads.size() && !heads.get(i).isBlank()
+                                ? heads.get(i).strip() + ": "
+                                : "")
                         + row.get(i).strip().replaceAll("\\s+", " "))
                 .toList();
     }

@@ -26,8 +26,7 @@ enum Kinds {
             Map.entry("VFD", "vfd|vacuum fluorescent"),
             Map.entry("OLED", "oled|oleds"),
             Map.entry("character LCD", "character lcd|lcd display|lcd|lcds|text display"),
-            Map.entry(
-                    "lamp", "annunciators|annunciator|warning light|warning lamp|lamps|lamp|leds|led|lights|light"))),
+            Map.entry("lamp", "annunciators|annunciator|warning light|warning lamp|lamps|lamp|leds|led|lights|light"))),
     CONTROLS(List.of(
             Map.entry(
                     "three-way toggle",

@@ -101,13 +101,16 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
                 }
             } catch (CsvParseException | IOException unreadable) {
                 String why = String.valueOf(
-                        unreadable.getCause() == null ? unreadable.getMessage() : unreadable.getCause().getMessage());
+                        unreadable.getCause() == null
+                                ? unreadable.getMessage()
+                                : unreadable.getCause().getMessage());
                 problem(line, 0, "", SheetCode.UNREADABLE_ROW, why, "quotes that are closed", null);
             }
             if (headings == null && problems.isEmpty()) {
                 String expected = "a row of headings among the first: panel, and any of place, segment, address, board,"
                         + " shows, controls, draws, status";
-                String fix = "write the headings above the columns; their order is free, other columns are kept as notes";
+                String fix =
+                        "write the headings above the columns; their order is free, other columns are kept as notes";
                 problem(0, 0, "", SheetCode.NO_HEADINGS, null, expected, fix);
             }
         }
@@ -163,7 +166,13 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
             String cell = headings.cell(cells, Column.ADDRESS);
             OptionalInt address = Cells.address(cell);
             if (address.isEmpty() && !cell.isEmpty()) {
-                wrong(headings, line, Column.ADDRESS, SheetCode.BAD_ADDRESS, cell, "a whole number, 1..247, or nothing");
+                wrong(
+                        headings,
+                        line,
+                        Column.ADDRESS,
+                        SheetCode.BAD_ADDRESS,
+                        cell,
+                        "a whole number, 1..247, or nothing");
             }
             return address;
         }
@@ -209,15 +218,14 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
                     && !first.board().isEmpty()
                     && !row.board().isEmpty()
                     && !first.board().equalsIgnoreCase(row.board())) {
-                String expected = "an address of its own, or the board of " + first.panel() + " in line "
-                        + first.line() + ", " + first.board() + ": panels with one address share one board";
+                String expected = "an address of its own, or the board of " + first.panel() + " in line " + first.line()
+                        + ", " + first.board() + ": panels with one address share one board";
                 String found = row.address().getAsInt() + " on " + row.board();
                 wrong(headings, row.line(), Column.ADDRESS, SheetCode.ADDRESS_CLASH, found, expected);
             }
         }
 
-        private void wrong(
-                Headings headings, int line, Column column, SheetCode code, String found, String expected) {
+        private void wrong(Headings headings, int line, Column column, SheetCode code, String found, String expected) {
             String head = headings.has(column) ? headings.head(column) : column.head();
             String fix = "correct the cell; until then the row is left out, and kept as a comment";
             problem(line, headings.number(column), head, code, found, expected, fix);

@@ -8,8 +8,8 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * A spreadsheet's file as text. Spreadsheet programs save UTF-8 with or without a byte order mark, UTF-16 with one, and,
- * on Windows, the code page of Western Europe; the last is taken where the bytes are no UTF-8.
+ * A spreadsheet's file as text. Spreadsheet programs save UTF-8 with or without a byte order mark, UTF-16 with one,
+ * and, on Windows, the code page of Western Europe; the last is taken where the bytes are no UTF-8.
  *
  * @param text without a byte order mark and without the line {@code sep=;} by which some programs name the separator
  * @param firstLine line of the file that the text begins with, from 1
@@ -37,8 +37,7 @@ record SheetText(String text, int firstLine, char separator) {
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
             if (c < ' ' && c != '\t' && c != '\r' && c != '\n' && c != '\f') {
-                return Optional.of(
-                        String.format(Locale.ROOT, "no text: code 0x%02X at character %d", (int) c, i + 1));
+                return Optional.of(String.format(Locale.ROOT, "no text: code 0x%02X at character %d", (int) c, i + 1));
             }
         }
         return Optional.empty();

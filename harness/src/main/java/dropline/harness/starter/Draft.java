@@ -101,14 +101,15 @@ final class Draft {
 
     private void place(Row row, Map<String, Set<Integer>> taken) {
         Segment segment = segmentOf(row);
-        Set<Integer> addresses = taken.computeIfAbsent(
-                row.segment().isEmpty() ? segment.name : row.segment(), s -> new TreeSet<>());
+        Set<Integer> addresses =
+                taken.computeIfAbsent(row.segment().isEmpty() ? segment.name : row.segment(), s -> new TreeSet<>());
         List<Part> controls = row.controls();
         for (int part = 0; part == 0 || part * MOST_CONTROLS < controls.size(); part++) {
-            List<Part> here = controls.subList(
-                    part * MOST_CONTROLS, Math.min(controls.size(), (part + 1) * MOST_CONTROLS));
+            List<Part> here =
+                    controls.subList(part * MOST_CONTROLS, Math.min(controls.size(), (part + 1) * MOST_CONTROLS));
             Board board = boardOf(segment, addresses, row, part == 0);
-            String name = unique(panelNames, part == 0 ? row.panel() : row.panel() + ", part " + (part + 1), row.place());
+            String name =
+                    unique(panelNames, part == 0 ? row.panel() : row.panel() + ", part " + (part + 1), row.place());
             board.panels.add(
                     new DraftPanel(name, row, part == 0 ? indicators(row) : List.of(), controls(board, name, here)));
         }
@@ -187,7 +188,8 @@ final class Draft {
             boolean guessed = part.kind().isEmpty();
             String kind = guessed ? "toggle" : part.kind();
             boolean unnamed = part.name().isEmpty() || part.name().matches("\\d+");
-            String name = unique(controlNames, unnamed ? (panel + " " + kind + " " + part.name()).strip() : part.name(), panel);
+            String name = unique(
+                    controlNames, unnamed ? (panel + " " + kind + " " + part.name()).strip() : part.name(), panel);
             controls.add(new Control(name, kind, guessed, before + controls.size() + 1));
         }
         return controls;

@@ -92,9 +92,13 @@ final class InventedFlight {
             case ENCODER -> step;
             case AXIS -> step * 37 % 1000;
             case THREE_WAY_TOGGLE, SELECTOR -> step % control.positions().count();
-            case KEY_MATRIX -> held && control.matrix() != null
-                    ? 1 << step % (control.matrix().rows() * control.matrix().columns())
-                    : 0;
+            case KEY_MATRIX ->
+                held && control.matrix() != null
+                        ? 1
+                                << step
+                                        % (control.matrix().rows()
+                                                * control.matrix().columns())
+                        : 0;
             case LEVER -> control.detents().get(step % control.detents().size()).position();
         };
     }

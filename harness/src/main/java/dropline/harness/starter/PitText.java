@@ -36,7 +36,8 @@ final class PitText {
 
     private void head(String name, String from) {
         lines(
-                "# Made from " + from.replaceAll("\\s+", " ") + " by dropline new. Go on from here by hand: this file is yours now.",
+                "# Made from " + from.replaceAll("\\s+", " ")
+                        + " by dropline new. Go on from here by hand: this file is yours now.",
                 "#",
                 "# What the spreadsheet did not say is marked \"guess\", or comes from a preset (`dropline presets` lists them, with",
                 "# where every figure comes from). Replace guesses by what you know; `dropline replay` ends with the one figure that",
@@ -86,7 +87,10 @@ final class PitText {
             if (!guess.unit().isEmpty()) {
                 keys.append("unit: ").append(Yaml.text(guess.unit())).append(", ");
             }
-            keys.append("range: ").append(guess.range()).append(", resolution: ").append(guess.resolution());
+            keys.append("range: ")
+                    .append(guess.range())
+                    .append(", resolution: ")
+                    .append(guess.resolution());
             if (guess.wraps()) {
                 keys.append(", wraps: yes");
             }
@@ -119,7 +123,8 @@ final class PitText {
                     why += why.isEmpty() ? GUESS + ": the board" : ", the board";
                 }
                 if (!board.kind.isEmpty()) {
-                    why += (why.isEmpty() ? "   # " : "; ") + "in the spreadsheet: " + Yaml.comment(board.kind).substring(2);
+                    why += (why.isEmpty() ? "   # " : "; ") + "in the spreadsheet: "
+                            + Yaml.comment(board.kind).substring(2);
                 }
                 lines("  " + Yaml.text(board.name) + ": {segment: " + Yaml.text(segment.name) + ", address: "
                         + board.address + ", board: " + Yaml.text(guess.preset()) + "}" + why);

@@ -21,8 +21,7 @@ record SignalGuess(String unit, String range, String resolution, boolean wraps) 
     private record Known(Pattern name, SignalGuess guess) {}
 
     private static Known known(String words, String unit, String range, String resolution, boolean wraps) {
-        return new Known(
-                Pattern.compile(".*\\b(" + words + ")\\b.*"), new SignalGuess(unit, range, resolution, wraps));
+        return new Known(Pattern.compile(".*\\b(" + words + ")\\b.*"), new SignalGuess(unit, range, resolution, wraps));
     }
 
     private static final List<Known> KNOWN = List.of(

@@ -14,9 +14,8 @@ final class Yaml {
     /** A key or a value, on one line. */
     static String text(String text) {
         String line = text.replaceAll("\\s+", " ").strip();
-        boolean plain = PLAIN.matcher(line).matches()
-                && !line.endsWith(" ")
-                && !WORDS.contains(line.toLowerCase(Locale.ROOT));
+        boolean plain =
+                PLAIN.matcher(line).matches() && !line.endsWith(" ") && !WORDS.contains(line.toLowerCase(Locale.ROOT));
         return plain ? line : '"' + line.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
     }
 

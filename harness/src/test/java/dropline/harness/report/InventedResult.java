@@ -96,25 +96,25 @@ final class InventedResult {
 
     private RestsOn restsOn() {
         return new RestsOn(
-                        41,
-                        60,
-                        9,
-                        12,
-                        new RestsOn.Tried(
-                                8,
-                                590_000 * MILLI,
-                                610_000 * MILLI,
-                                1,
-                                List.of("panel <7>, indicator readout, refresh-takes at double"),
-                                0,
-                                new RestsOn.Next(
-                                        "profile <gauge> board, reply-gap",
-                                        "300 us",
-                                        "pit.yaml:27:16",
-                                        "right",
-                                        new Strain(2, 1.613, firstPanel),
-                                        new Strain(0, 0.94, firstPanel),
-                                        new Strain(5, 2.91, firstPanel))));
+                41,
+                60,
+                9,
+                12,
+                new RestsOn.Tried(
+                        8,
+                        590_000 * MILLI,
+                        610_000 * MILLI,
+                        1,
+                        List.of("panel <7>, indicator readout, refresh-takes at double"),
+                        0,
+                        new RestsOn.Next(
+                                "profile <gauge> board, reply-gap",
+                                "300 us",
+                                "pit.yaml:27:16",
+                                "right",
+                                new Strain(2, 1.613, firstPanel),
+                                new Strain(0, 0.94, firstPanel),
+                                new Strain(5, 2.91, firstPanel))));
     }
 
     private PanelResult panel(int i) {

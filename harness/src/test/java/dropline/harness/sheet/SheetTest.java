@@ -58,7 +58,10 @@ class SheetTest {
                 "sep=;\npanel;place\nH\u00F6he;links\n",
                 "\n\"panel\";\"place\"\n\"H\u00F6he\";\"links\"");
         List<Charset> charsets = List.of(
-                StandardCharsets.UTF_8, Charset.forName("windows-1252"), StandardCharsets.UTF_16, Charset.forName("x-UTF-16LE-BOM"));
+                StandardCharsets.UTF_8,
+                Charset.forName("windows-1252"),
+                StandardCharsets.UTF_16,
+                Charset.forName("x-UTF-16LE-BOM"));
         for (String text : texts) {
             for (Charset charset : charsets) {
                 Sheet sheet = Sheet.read("panels.csv", text.getBytes(charset));
@@ -93,7 +96,9 @@ class SheetTest {
                 + "\"2 encoders, swap button + on-off-on nav light\"\n"
                 + "Oil;temperature;master\nFuel;needles x2;-\n");
 
-        assertEquals(List.of("lamp/gear 1", "lamp/gear 2", "lamp/gear 3"), kinds(sheet.rows().get(0).shows()));
+        assertEquals(
+                List.of("lamp/gear 1", "lamp/gear 2", "lamp/gear 3"),
+                kinds(sheet.rows().get(0).shows()));
         assertEquals(
                 List.of("digits/com active", "digits/com standby", "backlight zone/"),
                 kinds(sheet.rows().get(1).shows()));
@@ -102,7 +107,9 @@ class SheetTest {
                 kinds(sheet.rows().get(1).controls()));
         assertEquals(List.of("/temperature"), kinds(sheet.rows().get(2).shows()));
         assertEquals(List.of("/master"), kinds(sheet.rows().get(2).controls()));
-        assertEquals(List.of("gauge stepper/1", "gauge stepper/2"), kinds(sheet.rows().get(3).shows()));
+        assertEquals(
+                List.of("gauge stepper/1", "gauge stepper/2"),
+                kinds(sheet.rows().get(3).shows()));
         assertEquals(List.of(), sheet.rows().get(3).controls());
     }
 
@@ -114,7 +121,8 @@ class SheetTest {
         assertEquals(0.35, sheet.rows().get(1).drawsAmps().getAsDouble(), 1e-12);
         assertEquals(4.0 / 12, sheet.rows().get(2).drawsAmps().getAsDouble(), 1e-12);
         assertEquals("BAD_CURRENT", sheet.problems().get(0).code());
-        assertEquals(0.35, read("panel;draws\na;350\n").rows().get(0).drawsAmps().getAsDouble(), 1e-12);
+        assertEquals(
+                0.35, read("panel;draws\na;350\n").rows().get(0).drawsAmps().getAsDouble(), 1e-12);
     }
 
     @Test
@@ -135,9 +143,12 @@ class SheetTest {
     void twoBoardsOfDifferentKindCannotShareAnAddress() {
         Sheet sheet = read("panel;segment;address;board\nA;x;4;Nano\nB;x;4;Mega\nC;x;4;nano\nD;y;4;Mega\n");
 
-        assertEquals(List.of("A", "C", "D"), sheet.rows().stream().map(Row::panel).toList());
+        assertEquals(
+                List.of("A", "C", "D"), sheet.rows().stream().map(Row::panel).toList());
         assertEquals("ADDRESS_CLASH", sheet.problems().get(0).code());
-        assertTrue(sheet.problems().get(0).text().contains("line 2"), sheet.problems().get(0).text());
+        assertTrue(
+                sheet.problems().get(0).text().contains("line 2"),
+                sheet.problems().get(0).text());
     }
 
     @Test
