@@ -25,6 +25,7 @@ import dropline.protocol.sized.Sized;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
@@ -90,7 +91,7 @@ final class LaneRunTest {
 
         assertEquals(
                 List.of("17540000 told 1 1"),
-                lines.get(1).only("told"),
+                seen(1).only("told"),
                 "said at 1400..1600; the other segment's 62 characters left at 1540");
     }
 
@@ -139,12 +140,12 @@ final class LaneRunTest {
                 Controller.Kind.HOST, QUICK, StateDelivery.BROADCAST, 100 * MICRO, 0, 0, 0, 50 * MICRO, 0, 0, 0, 0);
 
         run(one(impatient, Cable.chain(1)), List.of(), MILLI);
-        assertEquals("400000 clash 0 -1", lines.get(0).only("clash").get(0));
+        assertEquals("400000 clash 0 -1", seen(0).only("clash").get(0));
 
         lines.clear();
         Cable straight = new Cable(Cable.Topology.DIRECT, Cable.chain(1).arms());
         run(one(impatient, straight), List.of(), MILLI);
-        assertEquals(List.of(), lines.get(0).only("clash", "received-wrong"));
+        assertEquals(List.of(), seen(0).only("clash", "received-wrong"));
     }
 
     private Pit one(Controller controller, Cable cable) {
@@ -219,8 +220,12 @@ final class LaneRunTest {
         return lane.segment(0).digest();
     }
 
+    private TraceLines seen(int segment) {
+        return Objects.requireNonNull(lines.get(segment));
+    }
+
     private List<String> polls(int segment) {
-        return lines.get(segment).only("started").stream()
+        return seen(segment).only("started").stream()
                 .map(line -> line.split(" "))
                 .filter(words -> words[2].equals("-1"))
                 .map(words -> words[0])
@@ -228,6 +233,6 @@ final class LaneRunTest {
     }
 
     private String queuedNanos(int segment) {
-        return lines.get(segment).only("queued").get(0).split(" ")[0];
+        return seen(segment).only("queued").get(0).split(" ")[0];
     }
 }
