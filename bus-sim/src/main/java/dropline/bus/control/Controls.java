@@ -24,7 +24,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Controls implements EventOrder.Revision {
     private static final long NEVER = Long.MAX_VALUE;
-    private static final int CENTRE = 1;
 
     private final List<Layout.ControlPlace> places;
     private final EventOrder events;
@@ -82,13 +81,11 @@ public final class Controls implements EventOrder.Revision {
         arrive = anyArrives;
     }
 
-    /** Where it stands until it is moved. */
+    /** Where it stands until it is moved: at 0, or in the detent nearest to it. */
     private static int rest(Control control) {
-        return switch (control.kind()) {
-            case THREE_WAY_TOGGLE -> CENTRE;
-            case LEVER -> control.detents().get(0).position();
-            default -> 0;
-        };
+        return control.kind() == Control.Kind.LEVER
+                ? control.detent(control.detents().get(0).position(), 0)
+                : 0;
     }
 
     /** A person moves a control; moves come in order of time. */

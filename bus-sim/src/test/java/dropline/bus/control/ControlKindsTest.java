@@ -73,16 +73,17 @@ final class ControlKindsTest {
     void threeWayToggleThrownRightOverPassesItsCentre() {
         Control threeWay = control(Kind.THREE_WAY_TOGGLE, new Positions(3, 8 * MILLI, 1), null, List.of(), 0);
 
-        run(threeWay, new Move(10, 2), new Move(30, 0), new Move(60, 1));
+        run(threeWay, new Move(10, 1), new Move(20, 2), new Move(30, 0), new Move(60, 1));
 
         assertEquals(
                 List.of(
-                        "10000000 control-moved 0 1 2",
-                        "30000000 control-moved 0 2 1",
-                        "38000000 control-moved 0 3 0",
-                        "60000000 control-moved 0 4 1"),
+                        "10000000 control-moved 0 1 1",
+                        "20000000 control-moved 0 2 2",
+                        "30000000 control-moved 0 3 1",
+                        "38000000 control-moved 0 4 0",
+                        "60000000 control-moved 0 5 1"),
                 lines.only("control-moved"));
-        assertEquals(4, lines.only("sampled").size());
+        assertEquals(5, lines.only("sampled").size());
     }
 
     @Test

@@ -22,6 +22,9 @@ final class Commands implements IFactory {
         if (type == ConvertCommand.class) {
             return type.cast(new ConvertCommand(console));
         }
+        if (type == RecordCommand.class) {
+            return type.cast(new RecordCommand(console));
+        }
         if (type == DemoCommand.class) {
             return type.cast(new DemoCommand(console));
         }

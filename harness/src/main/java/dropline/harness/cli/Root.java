@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
             SurviveCommand.class,
             DescribeCommand.class,
             LayoutCommand.class,
+            RecordCommand.class,
             ConvertCommand.class,
             DemoCommand.class
         },

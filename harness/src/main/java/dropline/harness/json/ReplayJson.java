@@ -4,7 +4,6 @@ import dropline.harness.verdict.Advice;
 import dropline.harness.verdict.ControlResult;
 import dropline.harness.verdict.PanelResult;
 import dropline.harness.verdict.ReplayResult;
-import dropline.harness.verdict.RestsOn;
 import dropline.harness.verdict.SegmentResult;
 import dropline.harness.verdict.SingleFailure;
 import java.io.IOException;
@@ -83,10 +82,7 @@ public final class ReplayJson {
             singleFailure(json, failure);
         }
         json.writeEndArray();
-        RestsOn restsOn = result.restsOn();
-        if (restsOn != null) {
-            OriginJson.write(json, restsOn);
-        }
+        OriginJson.write(json, result.restsOn());
         json.writeEndObject();
     }
 

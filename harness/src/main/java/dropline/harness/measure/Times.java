@@ -1,25 +1,34 @@
 package dropline.harness.measure;
 
 import org.HdrHistogram.Histogram;
+import org.jspecify.annotations.Nullable;
 
 /** A set of times, ns: percentiles to within 1%, count, sum, least and greatest exact. Times below 0 do not occur. */
 public final class Times {
     private static final long LEAST_DISCERNIBLE_NANOS = 1000;
     private static final int DIGITS = 2;
 
-    private final Histogram histogram = new Histogram(LEAST_DISCERNIBLE_NANOS, 4_000_000, DIGITS);
+    /** Made for the first time, since most of the many sets of a short run stay empty. */
+    private @Nullable Histogram histogram;
+
     private long count;
     private long sumNanos;
     private long minNanos = Long.MAX_VALUE;
     private long maxNanos;
     private long lastNanos;
 
-    public Times() {
-        histogram.setAutoResize(true);
+    private Histogram histogram() {
+        Histogram made = histogram;
+        if (made == null) {
+            made = new Histogram(LEAST_DISCERNIBLE_NANOS, 4_000_000, DIGITS);
+            made.setAutoResize(true);
+            histogram = made;
+        }
+        return made;
     }
 
     void add(long nanos) {
-        histogram.recordValue(nanos);
+        histogram().recordValue(nanos);
         count++;
         sumNanos += nanos;
         minNanos = Math.min(minNanos, nanos);
@@ -34,7 +43,9 @@ public final class Times {
 
     /** Takes in another set as well. */
     public void addAll(Times other) {
-        histogram.add(other.histogram);
+        if (other.count > 0) {
+            histogram().add(other.histogram());
+        }
         count += other.count;
         sumNanos += other.sumNanos;
         minNanos = Math.min(minNanos, other.minNanos);
@@ -60,7 +71,7 @@ public final class Times {
 
     /** The time that this share of all was no longer than, never above the exact maximum; 0 when empty. */
     public long percentileNanos(double percent) {
-        return count == 0 ? 0 : Math.min(maxNanos, histogram.getValueAtPercentile(percent));
+        return count == 0 ? 0 : Math.min(maxNanos, histogram().getValueAtPercentile(percent));
     }
 
     /**
@@ -71,6 +82,6 @@ public final class Times {
     }
 
     private long upTo(long nanos) {
-        return nanos <= 0 ? 0 : histogram.getCountBetweenValues(0, Math.min(nanos, maxNanos + 1) - 1);
+        return nanos <= 0 ? 0 : histogram().getCountBetweenValues(0, Math.min(nanos, maxNanos + 1) - 1);
     }
 }

@@ -55,7 +55,7 @@ final class Trial implements Sweep.Variant {
     @Override
     public void ended() {
         if (measure != null) {
-            strain = Strain.of(pit, Layout.of(pit), measure);
+            strain = Strain.of(measure);
             measure = null;
         }
     }

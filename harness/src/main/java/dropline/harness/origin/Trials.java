@@ -32,8 +32,8 @@ public final class Trials {
     private static final long LONGEST_NANOS = 20 * SECOND;
     private static final int MOST_RUNS = 240;
 
-    /** All runs together take about this part of what the replay itself took. */
-    private static final int PART = 4;
+    /** All runs together simulate at most this part of what the replay itself did, save that none is cut too short. */
+    private static final int PART = 8;
 
     private static final double LEAST_SHARE = 0.0005;
 

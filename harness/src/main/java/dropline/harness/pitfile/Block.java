@@ -58,6 +58,53 @@ final class Block {
         blocks.values().forEach(named -> named.forEach(block -> block.figures(sink)));
     }
 
+    private boolean holds(Place figure) {
+        for (Written written : figures) {
+            if (written.place().equals(figure)) {
+                return true;
+            }
+        }
+        for (List<Block> named : blocks.values()) {
+            for (Block block : named) {
+                if (block.holds(figure)) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /**
+     * The same group with one figure scaled, wherever in it that is used; groups without it are shared. A figure that
+     * cannot be scaled is reported.
+     */
+    Block scaled(Place figure, Scale scale, Report report) {
+        if (!holds(figure)) {
+            return this;
+        }
+        Block scaled = new Block(section, name, whole);
+        scaled.values.putAll(values);
+        scaled.places.putAll(places);
+        scaled.figures.addAll(figures);
+        blocks.forEach((child, named) -> scaled.blocks.put(
+                child, named.stream().map(b -> b.scaled(figure, scale, report)).toList()));
+        for (Key<?> key : section.keys()) {
+            if (key.isFigure() && has(key) && at(key).place().equals(figure)) {
+                scaled.scale(key, scale, report);
+            }
+        }
+        return scaled;
+    }
+
+    private <T> void scale(Key<T> key, Scale scale, Report report) {
+        Optional<T> value = written(key).flatMap(v -> key.type().scaled(v, scale));
+        if (value.isPresent()) {
+            values.put(key.name(), value.get());
+        } else {
+            report.at(at(key), key.name(), PitCode.OUT_OF_RANGE, key.type().words(), null);
+        }
+    }
+
     void put(Section child, Block block) {
         blocks.computeIfAbsent(child.name(), n -> new ArrayList<>()).add(block);
     }

@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a tree by the schema. A file is read twice: as written, for unknown and doubled keys and values of the wrong
@@ -18,31 +17,21 @@ final class BlockReader {
     private final Report report;
     private final Report gaps;
     private final Set<Place> open;
-    private final @Nullable Scaled scaled;
 
-    /** A figure to read as if another were written at its place. */
-    record Scaled(Place place, Scale scale) {}
-
-    private BlockReader(Report report, Report gaps, Set<Place> open, @Nullable Scaled scaled) {
+    private BlockReader(Report report, Report gaps, Set<Place> open) {
         this.report = report;
         this.gaps = gaps;
         this.open = open;
-        this.scaled = scaled;
     }
 
     /** Reads a file as written and reports all but what is missing. */
     static void check(Tree root, Report report) {
-        new BlockReader(report, new Report(), Set.of(), null).read(root);
+        new BlockReader(report, new Report(), Set.of()).read(root);
     }
 
     /** Reads a file with its likes written out and reports only what is missing. */
     static Block read(Likes.Written file, Report report) {
-        return new BlockReader(new Report(), report, file.open(), null).read(file.root());
-    }
-
-    /** The same with one figure scaled; one that cannot be is reported. */
-    static Block read(Likes.Written file, Report report, Scaled scaled) {
-        return new BlockReader(new Report(), report, file.open(), scaled).read(file.root());
+        return new BlockReader(new Report(), report, file.open()).read(file.root());
     }
 
     private Block read(Tree root) {
@@ -109,12 +98,6 @@ final class BlockReader {
 
     private <T> void put(Block block, Key<T> key, Tree written, Tree bare) {
         Optional<T> value = key.type().read(bare, key.name(), report);
-        if (value.isPresent() && scaled != null && scaled.place().equals(written.place())) {
-            value = key.type().scaled(value.get(), scaled.scale());
-            if (value.isEmpty()) {
-                gaps.at(written, key.name(), PitCode.OUT_OF_RANGE, key.type().words(), null);
-            }
-        }
         if (value.isPresent()) {
             block.put(key, written, value.get());
         } else {

@@ -75,10 +75,11 @@ final class BusKeys {
             "a board that polls one segment or several, which share its program and its USB lead; one transceiver for"
                     + " each port, or a passive splitter: through these the host polls, and all ports are one segment");
     static final Key<Long> TURN = Key.standard(
-            "turn",
-            Times.time(0, Times.SECOND),
-            "0 us",
-            "board: time its program needs before each frame it sends, one at a time for all its segments");
+                    "turn",
+                    Times.time(0, Times.SECOND),
+                    "0 us",
+                    "board: time its program needs before each frame it sends, one at a time for all its segments")
+            .figure();
 
     static final Section HUBS = Section.named(
             "hubs", "what stands between host and segments, by name", List.of(HUB_KIND, TURN), ADAPTER.required());

@@ -11,8 +11,8 @@ final class ContactKeys {
                     "open-for",
                     Times.time(0, 10 * Times.SECOND),
                     "0 us",
-                    "selector: how long its contacts are open between two positions; three-way toggle: how long it is in its"
-                            + " centre when thrown right over")
+                    "selector: how long its contacts are open between positions; three-way toggle: how long it is in"
+                            + " its centre when thrown right over")
             .figure();
     static final Key<Integer> OPEN_VALUE = Key.optional(
             "open-value",

@@ -14,18 +14,18 @@ import java.util.Set;
 
 /** The figures that a pit rests on, each with its origin, and what the pit would be if one of them were another. */
 public final class Figures {
-    private final Likes.Written file;
+    private final Block root;
     private final Map<Place, Figure> byPlace;
     private final Map<Figure, Place> places = new LinkedHashMap<>();
 
-    private Figures(Likes.Written file, Map<Place, Figure> byPlace) {
-        this.file = file;
+    private Figures(Block root, Map<Place, Figure> byPlace) {
+        this.root = root;
         this.byPlace = byPlace;
         byPlace.forEach((place, figure) -> places.put(figure, place));
     }
 
     /** Those that the parts of a pit use. */
-    static Figures of(Likes.Written file, Parts parts, Map<Place, String> paths) {
+    static Figures of(Parts parts, Map<Place, String> paths) {
         Map<Place, Block.Written> used = new LinkedHashMap<>();
         Map<Place, Set<String>> segments = new LinkedHashMap<>();
         for (Block segment : parts.root().blocks(BusKeys.SEGMENTS)) {
@@ -55,7 +55,7 @@ public final class Figures {
                         written.origin(),
                         place.file() + ":" + place.line() + ":" + place.column(),
                         List.copyOf(Objects.requireNonNull(segments.get(place))))));
-        return new Figures(file, figures);
+        return new Figures(parts.root(), figures);
     }
 
     /** All of them, in the order in which the pit comes upon them. */
@@ -80,8 +80,7 @@ public final class Figures {
             throw new IllegalArgumentException("a figure to scale must be one of the pit's: figure=" + figure);
         }
         Report report = new Report();
-        Block root = BlockReader.read(file, report, new BlockReader.Scaled(place, scale));
-        Parts parts = new Parts(root);
+        Parts parts = new Parts(root.scaled(place, scale, report));
         PitChecks.check(parts, report);
         if (!report.isEmpty()) {
             return Optional.empty();

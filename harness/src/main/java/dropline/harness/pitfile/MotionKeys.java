@@ -16,7 +16,7 @@ final class MotionKeys {
     static final Key<Rates.Amount> ACCELERATION = Key.optional(
                     "acceleration",
                     Rates.acceleration(),
-                    "stepper (in steps/s2), gauge stepper (in the signal's unit): how fast it gains and loses speed; at once"
+                    "stepper (in steps/s2), gauge stepper (in the signal's unit): how fast it gains speed; at once"
                             + " where left out")
             .figure();
     static final Key<Zeroing> ZEROING = Key.standard(
@@ -31,7 +31,7 @@ final class MotionKeys {
     static final Key<Rates.Amount> ZEROING_SPEED = Key.optional(
                     "zeroing-speed",
                     Rates.speed(),
-                    "speed at which it finds its zero: stepper in steps/s, gauge stepper and drum counter in the signal's unit")
+                    "speed at which it finds its zero: stepper in steps/s, the others in the signal's unit")
             .figure();
     static final Key<Long> RISE = Key.optional(
                     "rise",

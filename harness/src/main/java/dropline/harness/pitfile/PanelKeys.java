@@ -58,7 +58,7 @@ final class PanelKeys {
     static final Key<Long> REFRESH_EVERY = Key.optional(
                     "refresh-every",
                     Times.time(Times.MICRO, Times.HOUR),
-                    "what is refreshed: from one refresh to the next; servo: its frame, 20 ms where left out; backlight zone:"
+                    "what is refreshed: from one refresh to the next; servo: its frame, else 20 ms; backlight zone:"
                             + " the period of its dimmer, where a new brightness has to wait for it")
             .figure();
     static final Key<Long> REFRESH_TAKES = Key.optional(
@@ -109,8 +109,8 @@ final class PanelKeys {
                     "dead-band",
                     Numbers.whole(0, 65535),
                     "0",
-                    "axis: moves up to this many units are not reported; lever: how far beyond the middle the next detent"
-                            + " begins")
+                    "axis: moves up to this many units are not reported; lever: how far beyond the middle the next"
+                            + " detent begins")
             .figure();
 
     static final Section CONTROLS = Section.named(
@@ -132,9 +132,10 @@ final class PanelKeys {
             "how far it has come");
 
     static final Key<Long> DRAWS = Key.optional(
-            "draws",
-            Numbers.measure(Measure.current(), 0, 100_000_000),
-            "current it takes from its node's supply, beside the board; unknown where left out");
+                    "draws",
+                    Numbers.measure(Measure.current(), 0, 100_000_000),
+                    "current it takes from its node's supply, beside the board; unknown where left out")
+            .figure();
 
     static final Section PANELS = Section.named(
                     "panels",

@@ -74,7 +74,7 @@ public final class PitFile {
             return new Wrong(report.list());
         }
         Optional<TimeUnit> time = root.block(Schema.RECORDING).flatMap(r -> r.get(Schema.RECORDING_TIME));
-        Figures figures = Figures.of(whole, parts, FigurePaths.of(written, presets));
+        Figures figures = Figures.of(parts, FigurePaths.of(written, presets));
         return new Understood(pit, new PitTree(file, sources.get()), time.orElse(null), figures);
     }
 }

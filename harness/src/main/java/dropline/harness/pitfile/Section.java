@@ -73,11 +73,21 @@ record Section(
     }
 
     Optional<Key<?>> key(String keyName) {
-        return keys.stream().filter(k -> k.name().equals(keyName)).findFirst();
+        for (Key<?> key : keys) {
+            if (key.name().equals(keyName)) {
+                return Optional.of(key);
+            }
+        }
+        return Optional.empty();
     }
 
     Optional<Section> section(String sectionName) {
-        return sections.stream().filter(s -> s.name().equals(sectionName)).findFirst();
+        for (Section section : sections) {
+            if (section.name().equals(sectionName)) {
+                return Optional.of(section);
+            }
+        }
+        return Optional.empty();
     }
 
     /** Everything that may be written here. */

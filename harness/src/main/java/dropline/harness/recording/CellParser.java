@@ -9,9 +9,9 @@ import java.util.Locale;
  * for on or off, or nothing. Numbers become the nearest double; times become whole nanoseconds without passing through
  * one.
  */
-final class CellParser {
+public final class CellParser {
     /** What a cell turned out to be. */
-    enum Kind {
+    public enum Kind {
         NUMBER,
         /** Nothing but blanks: no change. */
         MISSING,
@@ -37,11 +37,11 @@ final class CellParser {
     private String text = "";
 
     /** The decimal mark of the file; 0 as long as none was seen. */
-    char mark() {
+    public char mark() {
         return mark;
     }
 
-    Kind parse(char[] chars, int offset, int length) {
+    public Kind parse(char[] chars, int offset, int length) {
         int from = offset;
         int to = offset + length;
         while (from < to && isBlank(chars[from])) {
@@ -65,7 +65,7 @@ final class CellParser {
     }
 
     /** The number parsed last. */
-    double value() {
+    public double value() {
         if (word) {
             return mantissa;
         }
@@ -82,7 +82,7 @@ final class CellParser {
      * @param unitNanos the unit of the column, ns
      * @return ns, or {@code Long.MIN_VALUE} if beyond what a long of ns holds
      */
-    long nanos(long unitNanos) {
+    public long nanos(long unitNanos) {
         if (word) {
             return mantissa * unitNanos;
         }

@@ -30,6 +30,11 @@ public final class Convert {
         }
     }
 
+    /** Whether a recording can be written under this name: its ending is a known one. */
+    public static boolean canWrite(Path out) {
+        return RecordingForm.of(out).isPresent();
+    }
+
     /**
      * Converts; the output's name chooses the form written, the input's beginning shows the form read. The output takes
      * its place when it is whole; if anything goes wrong, what was there before stays.

@@ -17,6 +17,10 @@ final class RecordingFile {
             if (source.beginsWithMagic()) {
                 return new CompactReader(source, options);
             }
+            if (JournalFormat.begins(source.peek(JournalFormat.MAGIC_LENGTH))) {
+                source.close();
+                return JournalReader.open(file);
+            }
             TextLook look = TextLook.at(source.peek(LOOK));
             mustBeText(source, look);
             Optional<NamedLines.Opening> named = named(look, options);
@@ -39,6 +43,7 @@ final class RecordingFile {
             TextLook look = TextLook.at(source.peek(LOOK));
             return source.isPacked()
                     || source.beginsWithMagic()
+                    || JournalFormat.begins(source.peek(JournalFormat.MAGIC_LENGTH))
                     || look.isJson()
                     || look.isJsonList()
                     || look.isTable();

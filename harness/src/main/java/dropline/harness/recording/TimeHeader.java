@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * What a time column's name tells: whether it is one, by its first word, and in which unit, by its last; words are set
  * apart by anything that is no letter: {@code time_s}, {@code t [ms]}, {@code time (us)}, {@code Elapsed seconds}.
  */
-final class TimeHeader {
+public final class TimeHeader {
     private static final Pattern LAST_WORD = Pattern.compile("(?:^|[^\\p{L}])(\\p{L}+)[^\\p{L}]*$");
 
     private static final Pattern FIRST_WORD = Pattern.compile("^[^\\p{L}]*(\\p{L}+)");
@@ -28,7 +28,7 @@ final class TimeHeader {
     }
 
     /** The unit, or null if the name ends in none. */
-    static @Nullable TimeUnit unit(String name) {
+    public static @Nullable TimeUnit unit(String name) {
         Matcher word = LAST_WORD.matcher(name);
         if (!word.find()) {
             return null;

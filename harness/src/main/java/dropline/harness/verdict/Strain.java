@@ -1,10 +1,11 @@
 package dropline.harness.verdict;
 
 import dropline.bus.pit.Layout;
-import dropline.bus.pit.Pit;
 import dropline.harness.measure.ControlMeasure;
 import dropline.harness.measure.PanelMeasure;
 import dropline.harness.measure.SegmentMeasures;
+import dropline.harness.measure.SlotMeasure;
+import dropline.harness.measure.Times;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,16 +20,22 @@ import java.util.List;
 public record Strain(int failing, double share, String tightest) {
 
     /** Of a segment whose run has ended. */
-    public static Strain of(Pit pit, Layout layout, SegmentMeasures measures) {
-        Judge judge = new Judge(pit, layout, 0);
+    public static Strain of(SegmentMeasures measures) {
         List<Strain> each = new ArrayList<>();
         for (PanelMeasure panel : measures.panels()) {
-            PanelResult result = judge.panel(panel);
-            each.add(of(result.verdict(), result.panel()));
+            Seen seen = new Seen();
+            for (SlotMeasure slot : panel.slots()) {
+                seen.add(slot.latency(), slot.openNanos(), slot.lost());
+            }
+            each.add(seen.against(
+                    panel.panel().budget().updateNanos(), panel.panel().name()));
         }
         for (ControlMeasure control : measures.controls()) {
-            ControlResult result = judge.control(control);
-            each.add(of(result.verdict(), result.control()));
+            Layout.ControlPlace place = control.place();
+            Seen seen = new Seen();
+            seen.add(control.latency(), control.openNanos(), control.lostSteps());
+            each.add(seen.against(
+                    place.panel().budget().controlNanos(), place.control().name()));
         }
         return together(each);
     }
@@ -43,9 +50,22 @@ public record Strain(int failing, double share, String tightest) {
         return all;
     }
 
-    private static Strain of(Verdict verdict, String name) {
-        boolean judged = verdict.outcome() != Outcome.UNDECIDED;
-        double share = judged ? (double) verdict.valueNanos() / verdict.limitNanos() : 0;
-        return new Strain(verdict.outcome() == Outcome.FAIL ? 1 : 0, share, name);
+    /** What a verdict looks at, without the words and figures that {@link Judge} puts beside it. */
+    private static final class Seen {
+        private long slowestNanos;
+        private long lost;
+        private long count;
+
+        void add(Times times, long openNanos, long alsoLost) {
+            slowestNanos = Math.max(slowestNanos, Math.max(times.maxNanos(), openNanos));
+            lost += alsoLost;
+            count += times.count();
+        }
+
+        Strain against(long limitNanos, String name) {
+            boolean fails = lost > 0 || slowestNanos > limitNanos;
+            double share = fails || count > 0 ? (double) slowestNanos / limitNanos : 0;
+            return new Strain(fails ? 1 : 0, share, name);
+        }
     }
 }

@@ -139,6 +139,20 @@ final class CommandsTest {
                 "replay PIT --for 5s --controls FLIGHT",
                 "replay PIT FLIGHT --controls FLIGHT",
                 "convert FLIGHT flight.xyz",
+                "record",
+                "record --udp 127.0.0.1:41500",
+                "record --udp 127.0.0.1 --show",
+                "record --udp 127.0.0.1:0 --show",
+                "record --udp ::1:41500 --show",
+                "record --udp no.such.host.invalid:41500 --show",
+                "record --udp 192.0.2.1:41500 --show",
+                "record --udp 127.0.0.1:41500 --tcp 127.0.0.1:41500 --show",
+                "record --udp 127.0.0.1:41500 --forward 127.0.0.1:41500 --show",
+                "record --tcp 127.0.0.1:41500 --forward 127.0.0.1:41501 --show",
+                "record --udp 127.0.0.1:41500 -o FLIGHT",
+                "record --udp 127.0.0.1:41500 -o flight.xyz",
+                "record --udp 127.0.0.1:41500 --layout PIT --show",
+                "record --udp 127.0.0.1:41500 --layout nowhere.yaml --show",
                 ""
             })
     void wrongInputEndsWithTwoAndSaysWhyWithoutAStackTrace(String line) {
@@ -231,6 +245,7 @@ final class CommandsTest {
                 "replay --help",
                 "describe --help",
                 "convert --help",
+                "record --help",
                 "demo --help",
                 "faults --help",
                 "survive --help"

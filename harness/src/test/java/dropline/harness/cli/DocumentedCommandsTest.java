@@ -27,9 +27,11 @@ final class DocumentedCommandsTest {
         List<String> texts = new ArrayList<>();
         texts.add(Files.readString(root.resolve("README.md")));
         texts.add(Files.readString(root.resolve("docs/manual.md")));
+        texts.add(Files.readString(root.resolve("docs/record.md")));
         texts.add(Files.readString(root.resolve("docs/custom-protocols.md")));
         texts.add(Captured.run("--help").out());
-        for (String command : List.of("replay", "describe", "layout", "convert", "demo", "faults", "survive")) {
+        for (String command :
+                List.of("replay", "describe", "layout", "convert", "record", "demo", "faults", "survive")) {
             texts.add(Captured.run(command, "--help").out());
         }
 

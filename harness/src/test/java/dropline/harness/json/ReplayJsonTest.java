@@ -20,7 +20,9 @@ import dropline.harness.verdict.DeadNode;
 import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Recording;
 import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.RestsOn;
 import dropline.harness.verdict.Run;
+import dropline.harness.verdict.Strain;
 import dropline.harness.verdict.Verdicts;
 import java.io.IOException;
 import java.io.StringWriter;
@@ -36,7 +38,8 @@ import tools.jackson.databind.json.JsonMapper;
 class ReplayJsonTest {
     @Test
     void keysAreTheDescribedOnesInTheDescribedOrder() throws IOException {
-        JsonPage page = JsonPage.read("json.md", Set.of("worst", "settling"));
+        JsonPage page =
+                JsonPage.read("json.md", Set.of("worst", "settling", "restsOn", "tried", "next", "half", "double"));
 
         Set<String> unseen = page.hold(JsonMapper.shared().readTree(written(result())));
 
@@ -121,7 +124,27 @@ class ReplayJsonTest {
                         "Release the driver in the transmit-complete interrupt.")),
                 List.of("a caveat"));
         return new Verdicts(SmallPit.pit(), Layout.of(SmallPit.pit()))
-                .of(run, List.of(healthy), List.of(new DeadNode(RIGHT, 0, List.of(dead))));
+                .of(run, List.of(healthy), List.of(new DeadNode(RIGHT, 0, List.of(dead))))
+                .restingOn(new RestsOn(
+                        1,
+                        2,
+                        3,
+                        4,
+                        new RestsOn.Tried(
+                                3,
+                                0,
+                                2_000 * MS,
+                                0,
+                                List.of("profile x, fifo at half"),
+                                0,
+                                new RestsOn.Next(
+                                        "profile <x>, reply-gap",
+                                        "300 us",
+                                        "pit.yaml:3:4",
+                                        "left",
+                                        new Strain(0, 0.5, "a"),
+                                        null,
+                                        new Strain(1, 1.5, "b")))));
     }
 
     private static SegmentMeasures fed() {

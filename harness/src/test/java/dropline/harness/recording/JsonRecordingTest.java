@@ -25,7 +25,8 @@ final class JsonRecordingTest {
     @ValueSource(
             strings = {
                 "{\"time\":0,\"alt\":1.5,\"gear\":true}\n{\"time\":0.04,\"alt\":-2,\"gear\":false}\n",
-                "{ \"t [ms]\" : 0 , \"alt\" : \"1.5\", \"gear\":\"on\" }\r\n\r\n{\"gear\":0,\"alt\":-2.0e0,\"t [ms]\":4e1}",
+                "{ \"t [ms]\" : 0 , \"alt\" : \"1.5\", \"gear\":\"on\" }\r\n\r\n"
+                        + "{\"gear\":0,\"alt\":-2.0e0,\"t [ms]\":4e1}",
                 "\uFEFF{\"time_us\":\"0\",\"signal\":\"alt\",\"value\":1.5}\n"
                         + "{\"value\":1,\"name\":\"gear\",\"time_us\":0,\"unit\":\"on/off\"}\n"
                         + "{\"time_us\":40000,\"variable\":\"alt\",\"value\":-2,\"quality\":[1,\"good\"]}\n"

@@ -26,7 +26,8 @@ final class LongCsvRecordingTest {
             strings = {
                 "time_s,signal,value\n0,alt,1.5\n0,gear,1\n0.04,alt,-2\n0.04,gear,0\n",
                 "value;name;t [ms]\r\n1,5;alt;0\r\ntrue;gear;0\r\n-2,0;alt;40\r\noff;gear;40\r\n",
-                "\uFEFFtimestamp us\tunit\tvariable\tvalue\n0\tft\talt\t1.5\n0\t\tgear\ton\n4e4\tft\talt\t-2\n40000\t\tgear\tno",
+                "\uFEFFtimestamp us\tunit\tvariable\tvalue\n0\tft\talt\t1.5\n"
+                        + "0\t\tgear\ton\n4e4\tft\talt\t-2\n40000\t\tgear\tno",
                 ",Time,Signal,Value,\n7,0,\"alt\",1.5,\n,,,,\n,0, gear ,1,\n\n,0.04,alt,-2.0,\n,0.04,gear,0,\n"
             })
     void everyCommonWayOfWritingChangesReadsTheSame(String text) throws IOException {

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 
-/** Measures the demo pit for an hour and for ten minutes, and the reference bus; prints what it measured. */
+/** Measures a live stream, the demo pit for an hour and for ten minutes, and the reference bus; prints all of it. */
 public final class Benchmarks {
     private static final long SECOND = 1_000_000_000L;
     private static final int RUNS = 3;
@@ -19,19 +19,22 @@ public final class Benchmarks {
 
     private final Path home;
     private final Path folder;
+    private final String only;
     private final PrintStream out;
 
-    private Benchmarks(Path home, Path folder, PrintStream out) {
+    private Benchmarks(Path home, Path folder, String only, PrintStream out) {
         this.home = home;
+        this.only = only;
         this.folder = folder;
         this.out = out;
     }
 
-    /** Takes the project's root folder as its only argument. */
+    /** Takes the project's root folder and, for one part alone, {@code record} or {@code replay}. */
     public static void main(String[] arguments) throws IOException, InterruptedException {
         Path folder = Files.createTempDirectory("dropline-bench");
         try {
-            new Benchmarks(Path.of(arguments[0]).toAbsolutePath().normalize(), folder, System.out).run();
+            Path home = Path.of(arguments[0]).toAbsolutePath().normalize();
+            new Benchmarks(home, folder, arguments.length > 1 ? arguments[1] : "", System.out).run();
         } finally {
             try (Stream<Path> files = Files.walk(folder)) {
                 for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
@@ -47,6 +50,15 @@ public final class Benchmarks {
                 "Java %s, %s; 2 processors, -Xmx512m; wall time with start-up%n",
                 System.getProperty("java.version"),
                 System.getProperty("os.arch"));
+        if (only.isEmpty() || only.equals("record")) {
+            LiveStream.measure(folder, home, out);
+        }
+        if (only.isEmpty() || only.equals("replay")) {
+            replays();
+        }
+    }
+
+    private void replays() throws IOException, InterruptedException {
         demo(600);
         demo(3_600);
         long shortWall = reference(3_600);

@@ -1,0 +1,4 @@
+@NullMarked
+package dropline.harness.record;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,158 @@
+package dropline.harness.stream;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HexFormat;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+final class LayoutTest {
+    private static final String STRUCT = """
+            order: big
+            datagram:
+              - bytes: A5 5A
+              - counter: uint16
+              - time: uint32
+                unit: ms
+              - skip: 1
+              - signal: altitude
+                as: float32
+              - signal: flaps
+                as: int16
+                order: little
+                scale: 0.1
+                offset: 5
+            """;
+
+    private static final String GROUPS = """
+            order: little
+            datagram:
+              - text: DATA
+              - repeat: to the end
+                of:
+                  - index: uint8
+                  - values: float32
+                    count: 2
+            names:
+              3.0: pitch
+            """;
+
+    /** The bytes of 1.0, -2.5 and 0.15625 are worked examples of IEEE 754 binary32: 3F800000, C0200000, 3E200000. */
+    @Test
+    void aPlainStructIsReadFieldByField() throws LayoutException {
+        Heard heard = new Heard(StreamReader.of(DatagramLayout.parse("s.yaml", STRUCT)));
+
+        assertTrue(heard.bytes(hex("A5 5A 01 02 00 00 05 DC FF C0 20 00 00 F6 FF")));
+
+        assertEquals("[{altitude=-2.5, flaps=4.0}]", heard.states());
+        assertEquals(List.of(1_500_000_000L), heard.times());
+        assertEquals(List.of(0x102L), heard.sequence());
+        assertEquals(65_536, heard.reader().sequenceModulus());
+    }
+
+    @Test
+    void groupsOfIndexAndValuesAreNamedByBoth() throws LayoutException {
+        Heard heard = new Heard(StreamReader.of(DatagramLayout.parse("g.yaml", GROUPS)));
+
+        assertTrue(heard.bytes(hex("44 41 54 41 03 00 00 80 3F 00 00 20 3E C8 00 00 20 C0 00 00 00 00")));
+
+        assertEquals("[{pitch=1.0, v200.0=-2.5, v200.1=0.0, v3.1=0.15625}]", heard.states());
+    }
+
+    @Test
+    void everyWayADatagramCanDifferFromItsLayoutIsSaid() throws LayoutException {
+        Heard heard = new Heard(StreamReader.of(DatagramLayout.parse("g.yaml", GROUPS)));
+
+        assertFalse(heard.bytes(hex("44 41 54 42 03 00 00 80 3F 00 00 20 3E")));
+        assertFalse(heard.bytes(hex("44 41 54 41 03 00 00 80 3F 00 00 20")));
+
+        assertEquals("[]", heard.states());
+        assertEquals(
+                List.of(
+                        "byte 3 is 42 and not 41: 44 41 54 42 03 00 00 80 3F 00 00 20 3E (13 bytes)",
+                        "it ends too soon, after 12 bytes: 44 41 54 41 03 00 00 80 3F 00 00 20 (12 bytes)"),
+                heard.reader().malformedExamples());
+    }
+
+    @Test
+    void bytesBehindTheLastFieldAreMalformed() throws LayoutException {
+        DatagramLayout one = DatagramLayout.parse("o.yaml", "datagram:\n  - signal: a\n    as: uint8\n");
+        Heard heard = new Heard(StreamReader.of(one));
+
+        assertFalse(heard.bytes(hex("01 02")));
+        assertEquals(
+                List.of("1 bytes more than the layout says: 01 02 (2 bytes)"),
+                heard.reader().malformedExamples());
+    }
+
+    @Test
+    void allProblemsOfALayoutAreToldAtOnceWithTheirPlaces() {
+        String text = """
+                order: middle
+                datagram:
+                  - texd: DATA
+                  - skip: 0
+                  - signal: altitude
+                    as: flaot32
+                    sacle: 2
+                  - values: uint8
+                  - counter: float32
+                  - repeat: twice
+                    of:
+                      - signal: x
+                        as: uint8
+                  - bytes: 4G
+                """;
+
+        LayoutException wrong = assertThrows(LayoutException.class, () -> DatagramLayout.parse("l.yaml", text));
+
+        assertEquals(
+                List.of(
+                        "l.yaml:1:8 UNKNOWN_NAME",
+                        "l.yaml:3:5 UNKNOWN_KEY",
+                        "l.yaml:4:11 OUT_OF_RANGE",
+                        "l.yaml:6:9 UNKNOWN_NAME",
+                        "l.yaml:7:5 UNKNOWN_KEY",
+                        "l.yaml:8:5 UNUSED_KEY",
+                        "l.yaml:9:14 WRONG_TYPE",
+                        "l.yaml:10:13 WRONG_TYPE",
+                        "l.yaml:12:9 UNUSED_KEY",
+                        "l.yaml:14:12 WRONG_TYPE"),
+                wrong.problems().stream()
+                        .map(problem -> problem.where() + " " + problem.code())
+                        .toList());
+        assertEquals("did you mean text?", wrong.problems().get(1).fix());
+    }
+
+    @Test
+    void anEmptyOrBrokenLayoutIsAProblem() {
+        for (String text : List.of("", "datagram", "datagram:", "datagram: []", "datagram:\n  - {", "a: &b 1\nc: *d")) {
+            assertThrows(LayoutException.class, () -> DatagramLayout.parse("l.yaml", text), text);
+        }
+    }
+
+    @Test
+    void theLayoutsOfTheManualAreUnderstood() throws IOException, LayoutException {
+        String page = Files.readString(Path.of("..", "docs", "record.md"));
+        int layouts = 0;
+        for (String part : page.split("\n\n")) {
+            if (part.startsWith("    order:")) {
+                assertFalse(DatagramLayout.parse("record.md", part.stripIndent())
+                        .parts()
+                        .isEmpty());
+                layouts++;
+            }
+        }
+        assertEquals(2, layouts);
+    }
+
+    private static byte[] hex(String pairs) {
+        return HexFormat.ofDelimiter(" ").parseHex(pairs);
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package dropline.harness.stream;
+
+import org.jspecify.annotations.NullMarked;
