@@ -12,6 +12,7 @@ import dropline.harness.record.Watcher;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.ReadOptions;
 import dropline.harness.recording.RecordingBlock;
+import dropline.harness.recording.RecordingFiles;
 import dropline.harness.recording.RecordingReader;
 import dropline.harness.recording.RecordingWriter;
 import dropline.harness.replay.Progress;
@@ -101,7 +102,8 @@ final class LiveFlightTest {
             throw new AssertionError(read);
         }
         Pit pit = understood.pit();
-        Source.Opening opening = () -> Source.recording(recording, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
+        RecordingFiles files = RecordingFiles.of(recording);
+        Source.Opening opening = () -> Source.recording(files, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
         return new Replay(pit, opening, 1, 2).run(false, null, Progress.NONE).digest();
     }
 
