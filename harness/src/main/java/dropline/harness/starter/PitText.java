@@ -108,7 +108,8 @@ final class PitText {
                     "  " + Yaml.text(segment.name) + ":" + (segment.guessed ? GUESS + ": no segment was given" : ""),
                     "    baud: 250 kbaud" + GUESS,
                     "    protocol: dropline" + GUESS,
-                    "    controller: {hub: " + Yaml.text(hub(segment)) + ", time-out: 10 ms, gap: 100 us, refresh: 5 s}" + GUESS);
+                    "    controller: {hub: " + Yaml.text(hub(segment)) + ", time-out: 10 ms, gap: 100 us, refresh: 5 s}"
+                            + GUESS);
         }
         lines("");
     }

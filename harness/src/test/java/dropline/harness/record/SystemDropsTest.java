@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
 /** The table's columns are those that Linux prints; the lines are made up after one seen on a machine of ours. */
 final class SystemDropsTest {
     private static final List<String> TABLE = List.of(
-            "   sl  local_address rem_address   st tx_queue rx_queue tr tm->when retrnsmt   uid  timeout inode ref pointer"
-                    + " drops",
+            "   sl  local_address rem_address   st tx_queue rx_queue tr tm->when retrnsmt   uid  timeout"
+                    + " inode ref pointer drops",
             "  101: 0100007F:A21C 00000000:0000 07 00000000:00000000 00:00000000 00000000     0        0 20 2 0 17",
             "  102: 00000000:A21C 00000000:0000 07 00000000:00000000 00:00000000 00000000     0        0 21 2 0 3");
 

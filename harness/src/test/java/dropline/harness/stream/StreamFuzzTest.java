@@ -15,7 +15,8 @@ final class StreamFuzzTest {
             "a;b;c\n1,5;2;3\n",
             "{\"time\": 1, \"a\": {\"b\": [1, 2, true]}, \"c\": \"x\"}",
             "1.5e3,-2,+0.125",
-            "order: big\ndatagram:\n  - counter: uint8\n  - repeat: 2\n    of:\n      - values: int16\n        count: 3\n");
+            "order: big\ndatagram:\n  - counter: uint8\n  - repeat: 2\n    of:\n      - values: int16\n"
+                    + "        count: 3\n");
 
     @Test
     void whateverArrivesIsReadOrCountedAsMalformedAndNothingElse() throws LayoutException {

@@ -30,6 +30,7 @@ final class LiveStream {
     private LiveStream() {}
 
     static void measure(Path folder, Path home, PrintStream out) throws IOException, InterruptedException {
+        List<byte[]> states = states();
         int port = freePort();
         Path output = folder.resolve("record.txt");
         Process recorder = new ProcessBuilder(command(folder, home, port))
@@ -43,12 +44,13 @@ final class LiveStream {
             LockSupport.parkNanos(20 * MILLI);
         }
         long start = System.nanoTime();
-        int sent = send(port);
+        int sent = send(states, port);
         double seconds = (System.nanoTime() - start) / 1e9;
         Duration busy = recorder.info().totalCpuDuration().orElse(Duration.ZERO);
+        // An orderly end, as with Ctrl-C; on Windows it is none, and the recording stays in its journal.
+        recorder.destroy();
         if (!recorder.waitFor(3, TimeUnit.MINUTES)) {
-            recorder.destroy();
-            throw new IllegalStateException("the recorder must end by itself");
+            throw new IllegalStateException("the recorder must end when it is asked to");
         }
         out.printf(
                 Locale.ROOT,
@@ -79,8 +81,6 @@ final class LiveStream {
                 "record",
                 "--udp",
                 "127.0.0.1:" + port,
-                "--for",
-                SECONDS + 5 + "s",
                 "-o",
                 folder.resolve("live.dlr").toString());
     }
@@ -92,8 +92,7 @@ final class LiveStream {
     }
 
     /** Sends at an even rate; tells how many datagrams. */
-    private static int send(int port) throws IOException {
-        List<byte[]> states = states();
+    private static int send(List<byte[]> states, int port) throws IOException {
         InetAddress here = InetAddress.getLoopbackAddress();
         byte[] bytes = new byte[65_536];
         int sent = 0;
