@@ -102,13 +102,8 @@ final class LiveFlightTest {
             throw new AssertionError(read);
         }
         Pit pit = understood.pit();
-<<<<<<< HEAD
-        Source.Opening opening =
-                () -> Source.recording(RecordingFiles.of(recording), pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
-=======
         RecordingFiles files = RecordingFiles.of(recording);
         Source.Opening opening = () -> Source.recording(files, pit, ReadOptions.strict(), 0, PitFeed.TO_THE_END);
->>>>>>> d9efb16c5c477cfd6814aa98cb05bf1cb4a7eaac
         return new Replay(pit, opening, 1, 2).run(false, null, Progress.NONE).digest();
     }
 
