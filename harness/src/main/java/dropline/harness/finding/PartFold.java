@@ -128,11 +128,8 @@ final class PartFold {
         for (int i = 0; i < slots.length; i++) {
             if (slots[i] != null && nodeOfSlot[i].node == node) {
                 slots[i].aimedSerial = 0;
-                long zeroing = indicators[i].motion().longestZeroingNanos(signals[i]);
-                if (zeroing > 0) {
-                    slots[i].zeroedNanos = ready + zeroing;
-                    slots[i].pendingNanos = -1;
-                }
+                slots[i].pendingNanos = -1;
+                slots[i].zeroedNanos = ready + indicators[i].motion().longestZeroingNanos(signals[i]);
             }
         }
     }

@@ -94,12 +94,12 @@ final class PartKindsTest {
         {kind: stepper, shows: heading, turn: 360 deg, slew: 9 steps/s} | MISSING_KEY | steps-per-turn: whole number
         {kind: stepper, shows: heading, steps-per-turn: 9, turn: 360, slew: 9 steps/s} | MISSING_UNIT | such as 360 deg
         {kind: stepper, shows: heading, steps-per-turn: 9, turn: 3 kt, slew: 9 steps/s} | WRONG_UNIT | an amount in deg,
-        {kind: stepper, shows: heading, steps-per-turn: 9, turn: 3 deg, slew: 9 deg/s} | WRONG_UNIT | a speed in steps/s,
+        {kind: stepper, shows: heading, steps-per-turn: 9, turn: 3 deg, slew: 9 deg/s} | WRONG_UNIT | a speed in steps/s
         {kind: stepper, shows: heading, speed: 9 deg/s} | UNUSED_KEY | speed only for gauge stepper, servo, drum counter
         {kind: gauge stepper, shows: heading, speed: 600} | MISSING_UNIT | speed above 0 in the signal's unit
         {kind: gauge stepper, shows: heading, speed: 9 deg/s, zeroing: sensor} | MISSING_KEY | since zeroing is sensor
         {kind: gauge stepper, shows: heading, speed: 9 deg/s, zeroing-speed: 9 deg/s} | UNUSED_KEY | only with zeroing:
-        {kind: gauge stepper, shows: heading, speed: 9 deg/s, zeroing: stop, zeroing-speed: 9 deg/s} | CONFLICT | wraps
+        {kind: gauge stepper, shows: heading, speed: 9 deg/s, zeroing: stop, zeroing-speed: 9 deg/s} | CONFLICT | wrap
         {kind: gauge stepper, shows: heading, speed: 9 deg/s, acceleration: 9 deg/s} | WRONG_UNIT | steps/s2
         {kind: gauge stepper, shows: heading, speed: 9 deg/s, acceleration: 0 deg/s2} | OUT_OF_RANGE | above 0
         {kind: flag, shows: airspeed} | MISSING_KEY | delay: time
