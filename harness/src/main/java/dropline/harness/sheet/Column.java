@@ -16,15 +16,20 @@ enum Column {
     DRAWS("draws", "draw", "current", "load", "power", "consumption"),
     STATUS("status", "state", "progress", "stage");
 
-    private final List<String> heads;
+    /** Between bars; the first is the one it is called by. */
+    private final String heads;
 
     Column(String... heads) {
-        this.heads = List.of(heads);
+        this.heads = String.join("|", heads);
     }
 
-    /** The head this page calls it by. */
+    /** The head it is called by. */
     String head() {
-        return heads.get(0);
+        return heads().get(0);
+    }
+
+    private List<String> heads() {
+        return List.of(heads.split("\\|", -1));
     }
 
     /** The column a head means: without case, and without a unit in brackets behind it. */
@@ -36,7 +41,7 @@ enum Column {
                 .replaceAll(":$", "")
                 .strip();
         for (Column column : values()) {
-            if (column.heads.contains(plain)) {
+            if (column.heads().contains(plain)) {
                 return Optional.of(column);
             }
         }

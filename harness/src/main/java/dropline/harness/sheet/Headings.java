@@ -51,7 +51,7 @@ final class Headings {
     Column doubled() {
         for (int i = 0; i < heads.size(); i++) {
             Column column = Column.of(heads.get(i)).orElse(null);
-            if (column != null && index.get(column) != i) {
+            if (column != null && index.getOrDefault(column, i) != i) {
                 return column;
             }
         }

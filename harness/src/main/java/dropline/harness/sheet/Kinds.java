@@ -9,8 +9,8 @@ import java.util.Optional;
  * The words by which builders call indicators and controls in a spreadsheet, and the pit file's word for each. Longer
  * ones stand before shorter ones that they contain.
  */
-enum Kinds {
-    INDICATORS(List.of(
+final class Kinds {
+    static final Kinds INDICATORS = new Kinds(List.of(
             Map.entry("filament lamp", "filament lamp|filament|incandescent|light bulb|bulb|bulbs"),
             Map.entry("LED bar", "led bar|led bars|bar graph|bargraph|bar display"),
             Map.entry("backlight zone", "backlight zone|backlighting|backlight|back light|panel lighting|dimmer"),
@@ -26,8 +26,9 @@ enum Kinds {
             Map.entry("VFD", "vfd|vacuum fluorescent"),
             Map.entry("OLED", "oled|oleds"),
             Map.entry("character LCD", "character lcd|lcd display|lcd|lcds|text display"),
-            Map.entry("lamp", "annunciators|annunciator|warning light|warning lamp|lamps|lamp|leds|led|lights|light"))),
-    CONTROLS(List.of(
+            Map.entry("lamp", "annunciators|annunciator|warning light|warning lamp|lamps|lamp|leds|led|lights|light")));
+
+    static final Kinds CONTROLS = new Kinds(List.of(
             Map.entry(
                     "three-way toggle",
                     "three-way toggles|three-way toggle|three-way switch|3-way toggle|3-way switch|3 position switch|"
@@ -45,8 +46,8 @@ enum Kinds {
 
     private final List<Map.Entry<String, String>> words;
 
-    Kinds(List<Map.Entry<String, String>> words) {
-        this.words = words;
+    private Kinds(List<Map.Entry<String, String>> words) {
+        this.words = List.copyOf(words);
     }
 
     /** A text taken apart: the kind that a word in it names, and the rest. */

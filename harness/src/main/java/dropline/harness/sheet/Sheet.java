@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CloseableIterator;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import dropline.bus.pit.Panel;
 import dropline.harness.problem.Problem;
 import dropline.harness.problem.Problems;
@@ -76,8 +77,8 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
             int line = text.firstLine();
             try (CsvReader<CsvRecord> reader = CsvReader.builder()
                             .fieldSeparator(text.separator())
-                            .allowMissingFields(true)
-                            .allowExtraFields(true)
+                            .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                            .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
                             .skipEmptyLines(true)
                             .ofCsvRecord(text.text());
                     CloseableIterator<CsvRecord> records = reader.iterator()) {
