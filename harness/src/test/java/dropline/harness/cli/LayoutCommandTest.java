@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -116,7 +117,7 @@ final class LayoutCommandTest {
 
     private static Path layouts() {
         Path here = Path.of("").toAbsolutePath();
-        Path root = Files.isDirectory(here.resolve("docs")) ? here : here.getParent();
+        Path root = Files.isDirectory(here.resolve("docs")) ? here : Objects.requireNonNull(here.getParent());
         return root.resolve("scenarios").resolve("layouts");
     }
 }

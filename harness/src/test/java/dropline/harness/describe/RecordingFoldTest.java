@@ -110,7 +110,7 @@ final class RecordingFoldTest {
                         case "selector" -> i / 7 % 12 * 5;
                         case "climb" -> 1000 + i * 2.5;
                         case "noise" -> random.nextDouble();
-                        case "rare" -> i / 200 * 0.025 + 118;
+                        case "rare" -> Math.floorDiv(i, 200) * 0.025 + 118;
                         case "heading" -> i * 3.5 % 360;
                         case "bearing" -> i * 3.5 % 360 - 180;
                         case "jumpy angle" -> random.nextDouble() * 360;

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -89,7 +90,7 @@ final class LayoutFuzzTest {
 
     private static List<String> examples() throws IOException {
         Path here = Path.of("").toAbsolutePath();
-        Path root = Files.isDirectory(here.resolve("docs")) ? here : here.getParent();
+        Path root = Files.isDirectory(here.resolve("docs")) ? here : Objects.requireNonNull(here.getParent());
         List<String> texts = new ArrayList<>();
         for (Path folder : List.of(root.resolve("scenarios/layouts"), root.resolve("docs/problems/layout"))) {
             try (Stream<Path> files = Files.list(folder)) {

@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -125,6 +126,6 @@ final class WorkedExamplesTest {
 
     private static Path root() {
         Path here = Path.of("").toAbsolutePath();
-        return Files.isDirectory(here.resolve("docs")) ? here : here.getParent();
+        return Files.isDirectory(here.resolve("docs")) ? here : Objects.requireNonNull(here.getParent());
     }
 }

@@ -36,7 +36,7 @@ final class RecordingExamples {
         try (RecordingWriter writer = RecordingWriter.create(file, columns, List.of("gear", "flaps"))) {
             double[] values = {random.nextGaussian(), 0, Double.NaN, Double.NaN};
             int[] positions = new int[2];
-            long nanos = random.nextInt(1000) - 500;
+            long nanos = random.nextInt(1000) - 500L;
             for (int i = 0; i < 1100; i++) {
                 nanos += random.nextInt(3) == 0 ? 0 : random.nextInt(2_000_000_000);
                 if (random.nextInt(5) == 0) {
