@@ -231,6 +231,10 @@ final class NodeRules {
             return;
         }
         boolean forGood = node.longestSilentRun >= Math.max(SEVERAL, count / 2);
+        if (!forGood && node.overruns.count() > 0 && scene.promise(node).losesFrames()) {
+            // as described, it is blocked for longer than its buffers last: a request may get lost in them now and then
+            return;
+        }
         scene.node(
                 node,
                 forGood ? LIKELY : POSSIBLE,

@@ -91,7 +91,9 @@ final class BlockReader {
             block.putUnread(key, tree);
             stated.ifPresent(figure -> {
                 put(block, key, tree, figure.value());
-                block.put(new Block.Written(key.name(), figure.value().text(), figure.origin(), tree.place()));
+                if (key.bearing() == Key.Bearing.TIMING) {
+                    block.put(new Block.Written(key.name(), figure.value().text(), figure.origin(), tree.place()));
+                }
             });
         }
     }

@@ -3,7 +3,7 @@ package dropline.harness.pitfile;
 import java.util.List;
 
 /**
- * A figure of hardware or firmware that a pit rests on, wherever it is used: one that ten nodes share is one.
+ * A figure of hardware or firmware that a pit's timing rests on, wherever it is used: one that ten nodes share is one.
  *
  * @param path what it is of, in words: {@code profile gauge board, reply-gap}
  * @param text as written, without its origin: {@code 300 us}

@@ -15,7 +15,7 @@ final class NodeKeys {
                     "draws",
                     Numbers.measure(Measure.current(), 0, 100_000_000),
                     "current it takes from its supply; unknown where left out")
-            .figure();
+            .electrical();
     static final Key<Integer> UARTS =
             Key.optional("uarts", Numbers.whole(1, 16), "serial ports it has; unknown where left out");
 
@@ -37,22 +37,22 @@ final class NodeKeys {
                     "unit-load",
                     Numbers.share(),
                     "its load on the pair in unit loads (TIA-485-A): 1, 1/4, 1/8; 1 where left out")
-            .figure();
+            .electrical();
     static final Key<Long> EDGE = Key.optional(
                     "edge",
                     Times.time(1, Times.MILLI),
                     "shortest rise or fall time of its driver; unknown where left out")
-            .figure();
+            .electrical();
     static final Key<Long> TERMINATOR = Key.optional(
                     "terminator",
                     Numbers.measureOr("none", 0, Measure.resistance(), 1, 100_000),
                     "resistor across the pair that it carries itself; none where left out")
-            .figure();
+            .electrical();
     static final Key<Long> OWN_BIAS = Key.optional(
                     "bias",
                     Numbers.measureOr("none", 0, Measure.resistance(), 1, 10_000_000),
                     "each of the two resistors with which it biases the pair itself; none where left out")
-            .figure();
+            .electrical();
 
     private static final List<Key<?>> TRANSCEIVER_KEYS = List.of(
             BusKeys.FIGURES_FROM,

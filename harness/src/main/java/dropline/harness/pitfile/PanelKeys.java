@@ -77,7 +77,7 @@ final class PanelKeys {
                     Numbers.measure(Measure.current(), 0, 100_000_000),
                     "current it takes from its node's supply, beside the board; where left out, unknown, or for a panel what"
                             + " its indicators draw if all of them say")
-            .figure();
+            .electrical();
 
     static final Section INDICATORS = Section.named(
                     "indicators",
