@@ -45,6 +45,36 @@ final class ConversationTest {
     }
 
     @Test
+    void beingBlockedWhileARequestEndsMakesNoReplyComeSooner() {
+        Profile usual = Pits.profile(100 * MICRO);
+        Profile blocked = new Profile(
+                usual.replyFrom(),
+                usual.replyGap(),
+                usual.enableLeadNanos(),
+                usual.releaseTailNanos(),
+                usual.loopPassNanos(),
+                usual.fifoChars(),
+                usual.ringChars(),
+                List.of(new Profile.Task("lights", 347 * MICRO, 40 * MICRO, Indicator.Blocks.INTERRUPTS)),
+                usual.bootNanos(),
+                usual.clockHz(),
+                usual.ticksPerBit(),
+                usual.transceiver());
+        Node node = Pits.node("panel", 1, blocked, List.of(), List.of());
+        Pit pit = Pits.pit(List.of(LAMP), Pits.controller(StateDelivery.BROADCAST, MILLI, 0), List.of(node));
+        SegmentRun run = start(pit);
+
+        run.advanceTo(2000 * MILLI);
+        run.end();
+
+        List<Long> gaps = lines.only("answered").stream()
+                .map(line -> Long.parseLong(line.substring(line.lastIndexOf(' ') + 1)))
+                .toList();
+        assertTrue(gaps.size() > 2000, () -> "answers: " + gaps.size());
+        assertEquals(100 * MICRO, gaps.stream().mapToLong(Long::longValue).min().orElseThrow());
+    }
+
+    @Test
     void replyEndingExactlyAtItsDeadlineIsInTimeAndOneNanosecondLaterIsNot() {
         SegmentRun inTime = start(pit(Pits.controller(StateDelivery.BROADCAST, 300 * MICRO, 0), 100 * MICRO));
         inTime.advanceTo(600 * MICRO);
