@@ -36,8 +36,8 @@ import picocli.CommandLine.Parameters;
         footerHeading = "%nExamples:%n",
         footer = {
             "  dropline layout mine.yaml --address 7 --values 345,-20",
-            "  dropline layout mine.yaml --decode \"A5 5A 01 07 | A5 5A 81 07\"",
-            "  dropline layout mine.yaml --decode-text \"#07?\\n\"",
+            "  dropline layout mine.yaml --decode \"C3 3C 10 07 00 72 35\"",
+            "  dropline layout mine.yaml --decode-text \"?07*38\\r\\n\"",
             "",
             "Exit codes:  0 fine   1 some bytes are no frame   2 the input is wrong   3 our own fault"
         })

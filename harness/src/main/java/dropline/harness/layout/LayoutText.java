@@ -91,6 +91,7 @@ public final class LayoutText {
         out.append('\n').append(frame.kind().word()).append(", ").append(chars).append(" characters");
         frame.items().ifPresent(items -> items(frame, items, tried.items().size()));
         out.append('\n');
+        trial.replaced(protocol, frame).forEach(sentence -> out.append("  (" + sentence + ")\n"));
         int at = 0;
         for (Part part : parts) {
             at = part(at, part, meaning(frame, part, tried));

@@ -1,6 +1,7 @@
 package dropline.harness.cli;
 
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -22,8 +23,7 @@ final class DocumentedCommandsTest {
 
     @Test
     void everyCommandOfReadmeManualAndHelpIsUnderstood() throws IOException {
-        Path project = Path.of("").toAbsolutePath();
-        Path root = Files.exists(project.resolve("README.md")) ? project : project.resolve("..");
+        Path root = root();
         List<String> texts = new ArrayList<>();
         texts.add(Files.readString(root.resolve("README.md")));
         texts.add(Files.readString(root.resolve("docs/manual.md")));
@@ -49,6 +49,45 @@ final class DocumentedCommandsTest {
 
         int found = commands;
         assertTrue(found > 20, () -> "commands found: " + found);
+    }
+
+    /** The documented file stands for any of the three that are shipped; bytes and text are read by the one they are of. */
+    @Test
+    void everyCommandThatTriesALayoutWorksWithOneThatIsShipped() throws IOException {
+        Path root = root();
+        List<String> texts = List.of(
+                Files.readString(root.resolve("docs/manual.md")),
+                Files.readString(root.resolve("docs/custom-protocols.md")),
+                Captured.run("layout", "--help").out());
+
+        int commands = 0;
+        for (String text : texts) {
+            Matcher matcher = COMMAND.matcher(text);
+            while (matcher.find()) {
+                String command = matcher.group(1).strip();
+                if (command.startsWith("layout mine.yaml")) {
+                    commands++;
+                    long fine = List.of("counted", "lines", "gaps").stream()
+                            .filter(name -> runs(command, root.resolve("scenarios/layouts/" + name + ".yaml")))
+                            .count();
+                    assertEquals(command.contains("--decode") ? 1 : 3, fine, command);
+                }
+            }
+        }
+
+        int found = commands;
+        assertTrue(found >= 8, () -> "commands found: " + found);
+    }
+
+    private static boolean runs(String command, Path layout) {
+        String[] words = words(command);
+        words[1] = layout.toString();
+        return Captured.run(words).exitCode() == 0;
+    }
+
+    private static Path root() {
+        Path project = Path.of("").toAbsolutePath();
+        return Files.exists(project.resolve("README.md")) ? project : project.resolve("..");
     }
 
     private static void parse(String command) {

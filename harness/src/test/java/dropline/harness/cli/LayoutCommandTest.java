@@ -16,17 +16,34 @@ final class LayoutCommandTest {
 
     @Test
     void everyFrameIsShownWithWhatEachByteIs() {
-        Captured run = Captured.run("layout", layout("lines"), "--address", "12", "--values", "345,-20");
+        Captured run = Captured.run("layout", layout("lines"), "--address", "12", "--values", "345");
+
+        assertEquals(0, run.exitCode(), run::err);
+        assertTrue(run.out().contains("    1  31 32                    12        address: 12, as digits 2\n"), run::out);
+        assertTrue(run.out().contains("state, 18 characters with 1 signal; each adds 10\n"), run::out);
+    }
+
+    @Test
+    void aValueGoesIntoTheFramesThatHoldItAndTheNearestIntoTheOthers() {
+        Captured run = Captured.run("layout", layout("lines"), "--values", "345,-20");
+
+        assertEquals(0, run.exitCode(), run::err);
+        assertTrue(run.out().contains("   19  30 30 32 30              0020\n"), run::out);
+        assertTrue(run.out().contains("   19  30 30 30 30              0000\n"), run::out);
+        assertTrue(
+                run.out()
+                        .contains("(value -20 does not fit in digits 5, which holds 0..99999; 0 goes in its place)\n"),
+                run::out);
+    }
+
+    @Test
+    void aValueThatFitsInNoFrameIsRefused() {
+        Captured run = Captured.run("layout", layout("lines"), "--values", "1,-12345");
 
         assertEquals(2, run.exitCode());
-        assertTrue(run.err().contains("value -20 in a reply does not fit in digits 5, which holds 0..99999"), run::err);
-
-        Captured fits = Captured.run("layout", layout("lines"), "--address", "12", "--values", "345");
-
-        assertEquals(0, fits.exitCode(), fits::err);
         assertTrue(
-                fits.out().contains("    1  31 32                    12        address: 12, as digits 2\n"), fits::out);
-        assertTrue(fits.out().contains("state, 18 characters with 1 signal; each adds 10\n"), fits::out);
+                run.err().contains("value -12345 does not fit in signed 5, which holds -9999..9999\n"), run::err);
+        assertTrue(run.err().contains("value -12345 does not fit in digits 5, which holds 0..99999\n"), run::err);
     }
 
     @Test
