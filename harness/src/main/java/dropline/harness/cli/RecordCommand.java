@@ -37,7 +37,9 @@ import picocli.CommandLine.Option;
             "  dropline record --udp 0.0.0.0:41500 --show",
             "  dropline record --udp 0.0.0.0:41500 -o flight.dlr",
             "  dropline record --udp 0.0.0.0:41500 --forward 127.0.0.1:41501 -o flight.dlr",
-            "  dropline record --tcp 192.168.1.20:41500 --for 30m -o flight.dlr"
+            "  dropline record --tcp 192.168.1.20:41500 --for 30m -o flight.dlr",
+            "",
+            "Exit codes:  0 fine   1 nothing, or not all, could be written   2 the input is wrong   3 our own fault"
         })
 final class RecordCommand implements Callable<Integer> {
     private static final long FOR_EVER = Long.MAX_VALUE / 4;
@@ -114,7 +116,8 @@ final class RecordCommand implements Callable<Integer> {
                 Ending ending = recorder.run(forNanos == null ? FOR_EVER : forNanos);
                 Tally tally = recorder.tally();
                 summary(tally, ending);
-                return end.completed(ending == Ending.NOT_WRITABLE ? ExitCode.FAIL : ExitCode.PASS);
+                boolean failed = ending == Ending.NOT_WRITABLE || (out != null && tally.states() == 0);
+                return end.completed(failed ? ExitCode.FAIL : ExitCode.PASS);
             } finally {
                 end.release();
             }
@@ -162,8 +165,14 @@ final class RecordCommand implements Callable<Integer> {
 
     private void summary(Tally tally, Ending ending) {
         Summary.of(tally).forEach(console.out()::println);
-        if (out != null && ending != Ending.NOT_WRITABLE && tally.states() > 0) {
+        if (out == null || ending == Ending.NOT_WRITABLE) {
+            return;
+        }
+        if (tally.states() > 0) {
             console.out().println("Wrote " + out + ". Look at it: dropline describe " + out);
+        } else {
+            String why = tally.received() == 0 ? "see docs/record.md, Nothing arrives?" : "--show shows what arrives";
+            console.err().println("dropline: nothing was written, for no state came; " + why);
         }
     }
 }

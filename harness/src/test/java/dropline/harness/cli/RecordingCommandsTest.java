@@ -1,10 +1,13 @@
 package dropline.harness.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.net.DatagramSocket;
+import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -126,6 +129,22 @@ final class RecordingCommandsTest {
 
             assertEquals(expected, digest(Captured.run("replay", pit.toString(), file)), ending);
         }
+    }
+
+    @Test
+    void aRecordingThatCaughtNothingFailsAndSaysThatNothingWasWritten() throws IOException {
+        int free;
+        try (DatagramSocket socket = new DatagramSocket(0, InetAddress.getLoopbackAddress())) {
+            free = socket.getLocalPort();
+        }
+        Path none = folder.resolve("none.dlr");
+
+        Captured run = Captured.run("record", "--udp", "127.0.0.1:" + free, "--for", "50ms", "-o", none.toString());
+
+        assertEquals(1, run.exitCode(), run::err);
+        assertTrue(run.out().contains("No state came: 0 datagrams received.\n"), run::out);
+        assertTrue(run.err().contains("nothing was written, for no state came; see docs/record.md"), run::err);
+        assertFalse(Files.exists(none));
     }
 
     private static String digest(Captured run) {
