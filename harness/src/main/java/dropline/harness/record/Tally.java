@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param numbered whether the stream carries sequence numbers
  * @param missing numbers of the stream's own that never came to be read
  * @param states states read
- * @param names signals seen
+ * @param names signals that have had a value
  * @param noNumbers fields left out for being no number
  * @param noNumberExamples the first names of them, each with what stood there
  * @param nameless fields left out for want of a usable name

@@ -14,6 +14,7 @@ final class Fields {
     private final Names names = new Names();
     private final State state = new State();
     private final CellParser cells = new CellParser();
+    private final BitSet valued = new BitSet();
     private final BitSet noNumbers = new BitSet();
     private final List<String> examples = new ArrayList<>();
     private long noNumberCount;
@@ -24,6 +25,11 @@ final class Fields {
 
     State state() {
         return state;
+    }
+
+    /** How many names have had a value that is neither the stream's own time nor its number. */
+    int signals() {
+        return valued.cardinality();
     }
 
     /** Fields left out for being no number. */
@@ -68,6 +74,7 @@ final class Fields {
         } else if (names.isSequence(name) && value >= 0 && value < 0x1p53 && value == Math.rint(value)) {
             state.sequence((long) value);
         } else {
+            valued.set(name);
             state.value(name, value);
         }
     }

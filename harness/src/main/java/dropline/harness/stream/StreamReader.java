@@ -101,9 +101,9 @@ public final class StreamReader {
         return fields.names().name(number);
     }
 
-    /** How many names are signals: all but the stream's own time and sequence number. */
+    /** How many names are signals: all that have had a value, but for the stream's own time and sequence number. */
     public int signals() {
-        return names() - (timeName() == null ? 0 : 1) - (sequenceName() == null ? 0 : 1);
+        return fields.signals();
     }
 
     /** What the stream's own time is called; null if it says none. */

@@ -50,6 +50,7 @@ final class UdpRecordingTest {
                             + "0,1204.5,1,\n0.04,1204.9,1,\n0.08,1205,1,2\n",
                     Files.readString(out));
             assertEquals(List.of("title=Dunlin"), recorder.tally().noNumberExamples());
+            assertEquals(3, recorder.tally().names());
             assertFalse(Files.exists(Take.part(out)));
             assertTrue(Files.readString(folder.resolve("flight.csv.log")).contains("3 datagrams received, 3 read."));
         }
