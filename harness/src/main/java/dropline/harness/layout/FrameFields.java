@@ -112,11 +112,27 @@ final class FrameFields {
             String fix = "begin each field with a - of its own";
             report.at(item, present.get(1), LayoutCode.CONFLICT, "one of " + words(present) + " in a field", fix);
         } else if (present.isEmpty()) {
-            Group group = new Group(mapping, "a field here", report);
-            known.forEach(group::has);
-            group.nothingElse();
+            unknown(mapping, known);
         }
         return present.size() == 1 ? Optional.of(present.get(0)) : Optional.empty();
+    }
+
+    /** Which field was meant is not known, so that nothing can be said of the keys beside its own. */
+    private void unknown(Tree.Mapping field, List<String> known) {
+        String expected = "a field: one of " + words(known) + ", and a colon";
+        List<Tree.Scalar> keys = field.entries().stream().map(Tree.Entry::key).toList();
+        if (keys.isEmpty()) {
+            report.at(field, kind.word(), LayoutCode.WRONG_TYPE, expected, null);
+            return;
+        }
+        Tree.Scalar meant = keys.stream()
+                .filter(key -> Nearest.to(key.text(), known).isPresent())
+                .findFirst()
+                .orElse(keys.get(0));
+        String fix = Nearest.to(meant.text(), known)
+                .map(near -> "write " + near + ":")
+                .orElse("see docs/custom-protocols.md for what there is");
+        report.at(meant, meant.text(), LayoutCode.UNKNOWN_KEY, expected, fix);
     }
 
     private Optional<Field> read(Group group, String what) {

@@ -1,5 +1,6 @@
 package dropline.harness.layout;
 
+import dropline.harness.yaml.FileSort;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.Bytes;
@@ -42,6 +43,9 @@ final class LayoutReader {
 
     /** The layout, or empty with the reasons reported. Cautions go into {@code cautions}. */
     Optional<Layout> read(Tree tree, Report cautions) {
+        if (FileSort.LAYOUT.isAnother(tree, report)) {
+            return Optional.empty();
+        }
         if (!(tree instanceof Tree.Mapping mapping)) {
             report.at(tree, "", LayoutCode.WRONG_TYPE, "keys: framing, frames, and what else a layout has", null);
             return Optional.empty();

@@ -4,6 +4,7 @@ package dropline.harness.pitfile;
 enum PitCode {
     NO_SUCH_FILE("the file cannot be read"),
     EMPTY_FILE("the file holds no keys"),
+    OTHER_FILE("the file is of another sort"),
     NOT_UTF8("a byte is not UTF-8 text"),
     TAB_IN_INDENT("a line is indented with a tab"),
     BAD_YAML("the text is no YAML 1.2"),

@@ -2,6 +2,7 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Pit;
 import dropline.harness.problem.Problem;
+import dropline.harness.yaml.FileSort;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.TextFile;
 import dropline.harness.yaml.Tree;
@@ -55,6 +56,9 @@ public final class PitFile {
         Report report = new Report();
         Optional<Sources.Joined> sources = Sources.read(file, text, texts, report);
         boolean allRead = report.isEmpty();
+        if (sources.isPresent() && FileSort.PIT.isAnother(sources.get().trees().get(0), report)) {
+            return new Wrong(report.list());
+        }
         sources.ifPresent(read -> BlockReader.check(read.joined(), report));
         if (sources.isEmpty() || !allRead) {
             return new Wrong(report.list());
