@@ -3,12 +3,14 @@ package dropline.harness.cli;
 import dropline.harness.recording.RecordingException;
 import java.io.IOException;
 import java.util.List;
+import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Turns arguments into one command's run and its exit code. */
@@ -25,12 +27,22 @@ final class CommandLines {
         line.setColorScheme(CommandLine.Help.defaultColorScheme(console.colour() ? Ansi.ON : Ansi.OFF));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setUsageHelpWidth(100);
+        line.registerConverter(int.class, text -> whole(text, Integer::valueOf));
+        line.registerConverter(Long.class, text -> whole(text, Long::valueOf));
         line.setParameterExceptionHandler((wrong, given) -> wrongUsage(console, wrong));
         line.setExecutionExceptionHandler((failure, command, parsed) -> failed(console, failure, parsed));
         try {
             return line.execute(arguments);
         } catch (Error broken) {
             return ourFault(console, broken, "while running " + List.of(arguments));
+        }
+    }
+
+    private static <N> N whole(String text, Function<String, N> reading) {
+        try {
+            return reading.apply(text.strip());
+        } catch (NumberFormatException e) {
+            throw new TypeConversionException("'" + text + "' is no whole number, or one too large");
         }
     }
 

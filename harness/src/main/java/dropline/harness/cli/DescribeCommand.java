@@ -113,7 +113,7 @@ final class DescribeCommand implements Callable<Integer> {
 
     private void pit() throws IOException {
         OutputFiles.mustBeWritable(cards, file);
-        PitFile.Understood understood = PitFiles.read(file);
+        PitFile.Understood understood = PitFiles.read(file, "pit file or recording");
         Pit pit = understood.pit();
         if (wiring) {
             console.out().print(WiringSheet.of(pit));

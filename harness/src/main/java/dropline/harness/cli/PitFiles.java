@@ -11,7 +11,12 @@ final class PitFiles {
     private PitFiles() {}
 
     static PitFile.Understood read(Path file) {
-        InputFiles.mustExist(file, "pit file");
+        return read(file, "pit file");
+    }
+
+    /** @param what else the file could have been, in words: {@code pit file or recording} */
+    static PitFile.Understood read(Path file, String what) {
+        InputFiles.mustExist(file, what);
         PitFile.Result result = PitFile.read(file);
         if (result instanceof PitFile.Understood understood) {
             return understood;

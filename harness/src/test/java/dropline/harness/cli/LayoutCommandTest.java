@@ -128,6 +128,17 @@ final class LayoutCommandTest {
         assertTrue(missing.err().contains("gaps.yaml, where there is nothing"), missing::err);
     }
 
+    @Test
+    void whatIsNoNumberIsCalledThat() {
+        Captured values = Captured.run("layout", layout("lines"), "--values", "1,a");
+        Captured address = Captured.run("layout", layout("lines"), "--address", "seven");
+
+        assertEquals(2, values.exitCode());
+        assertTrue(values.err().contains("'a' is no whole number"), values::err);
+        assertEquals(2, address.exitCode());
+        assertTrue(address.err().contains("'seven' is no whole number"), address::err);
+    }
+
     private static String layout(String name) {
         return LAYOUTS.resolve(name + ".yaml").toString();
     }

@@ -147,6 +147,14 @@ final class RecordingCommandsTest {
         assertFalse(Files.exists(none));
     }
 
+    @Test
+    void describeAsksForEitherOfTheTwoItReads() {
+        Captured run = Captured.run("describe", folder.resolve("nowhere").toString());
+
+        assertEquals(2, run.exitCode());
+        assertTrue(run.err().contains("there is no pit file or recording at "), run::err);
+    }
+
     private static String digest(Captured run) {
         int at = run.out().indexOf("digest ");
         assertTrue(at > 0, () -> run.out() + run.err());
