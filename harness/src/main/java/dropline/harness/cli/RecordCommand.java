@@ -7,7 +7,7 @@ import dropline.harness.record.RefusedException;
 import dropline.harness.record.Summary;
 import dropline.harness.record.Tally;
 import dropline.harness.stream.DatagramLayout;
-import dropline.harness.stream.LayoutException;
+import dropline.harness.stream.DatagramException;
 import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.net.NetworkInterface;
@@ -30,13 +30,14 @@ import picocli.CommandLine.Option;
         descriptionHeading = "%n",
         description = {
             "Receives the simulator's state stream live. Text is recognised by looking: key=value, CSV, JSON;",
-            "binary datagrams need a layout. Ends with Ctrl-C, after --for, or when the stream ends."
+            "binary datagrams need --datagram. Ends with Ctrl-C, after --for, or when the stream ends."
         },
         footerHeading = "%nExamples:%n",
         footer = {
             "  dropline record --udp 0.0.0.0:41500 --show",
             "  dropline record --udp 0.0.0.0:41500 -o flight.dlr",
             "  dropline record --udp 0.0.0.0:41500 --forward 127.0.0.1:41501 -o flight.dlr",
+            "  dropline record --udp 0.0.0.0:41500 --datagram mine.yaml -o flight.dlr",
             "  dropline record --tcp 192.168.1.20:41500 --for 30m -o flight.dlr",
             "",
             "Exit codes:  0 fine   1 nothing, or not all, could be written   2 the input is wrong   3 our own fault"
@@ -80,8 +81,12 @@ final class RecordCommand implements Callable<Integer> {
             order = 4)
     private @Nullable InetSocketAddress forward;
 
-    @Option(names = "--layout", paramLabel = "FILE", description = "What is in a binary datagram (YAML).", order = 5)
-    private @Nullable Path layout;
+    @Option(
+            names = "--datagram",
+            paramLabel = "FILE",
+            description = "What stands where in a binary datagram (YAML, see docs/record.md).",
+            order = 5)
+    private @Nullable Path datagram;
 
     @Option(
             names = "--for",
@@ -131,8 +136,8 @@ final class RecordCommand implements Callable<Integer> {
             throw new WrongInput("dropline: nothing to do; --show shows what arrives, -o FILE records it");
         }
         if (from.tcp != null) {
-            if (forward != null || layout != null) {
-                throw new WrongInput("dropline: --forward and --layout are for datagrams, that is, with --udp");
+            if (forward != null || datagram != null) {
+                throw new WrongInput("dropline: --forward and --datagram are for datagrams, that is, with --udp");
             }
             OutputFiles.mustBeWritable(out);
             return new Plan(true, from.tcp, null, null, out);
@@ -144,7 +149,7 @@ final class RecordCommand implements Callable<Integer> {
         if (forward != null && forward.getPort() == at.getPort() && isHere(forward)) {
             throw new WrongInput("dropline: --forward leads back to where datagrams are received; give another port");
         }
-        DatagramLayout described = layout == null ? null : read(layout);
+        DatagramLayout described = datagram == null ? null : read(datagram);
         OutputFiles.mustBeWritable(out);
         return new Plan(false, at, forward, described, out);
     }
@@ -155,10 +160,10 @@ final class RecordCommand implements Callable<Integer> {
     }
 
     private static DatagramLayout read(Path file) throws IOException {
-        InputFiles.mustExist(file, "layout");
+        InputFiles.mustExist(file, "datagram file");
         try {
             return DatagramLayout.read(file);
-        } catch (LayoutException wrong) {
+        } catch (DatagramException wrong) {
             throw PitFiles.wrong(wrong.problems());
         }
     }

@@ -65,7 +65,7 @@ public final class Recorder implements Closeable {
      * @throws RefusedException if the recording is there already, or the address cannot be used
      */
     public static Recorder open(Plan plan, Watcher watcher) throws IOException, RefusedException {
-        StreamReader reader = plan.layout() == null ? StreamReader.guessing() : StreamReader.of(plan.layout());
+        StreamReader reader = plan.datagram() == null ? StreamReader.guessing() : StreamReader.of(plan.datagram());
         Arrivals arrivals = new Arrivals(Arrivals.USUAL_BYTES, System::nanoTime);
         Take take = plan.out() == null ? null : Take.begin(plan.out(), watcher::said);
         try {

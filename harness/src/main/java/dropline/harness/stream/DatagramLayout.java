@@ -20,17 +20,17 @@ public final class DatagramLayout {
     }
 
     /**
-     * Reads a layout file.
+     * Reads a datagram file.
      *
-     * @throws LayoutException with all that is wrong with it
+     * @throws DatagramException with all that is wrong with it
      */
-    public static DatagramLayout read(Path file) throws IOException, LayoutException {
+    public static DatagramLayout read(Path file) throws IOException, DatagramException {
         String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
         return parse(file.toString(), text);
     }
 
-    static DatagramLayout parse(String file, String text) throws LayoutException {
-        return LayoutReader.read(file, text.startsWith("\uFEFF") ? text.substring(1) : text);
+    static DatagramLayout parse(String file, String text) throws DatagramException {
+        return DatagramReader.read(file, text.startsWith("\uFEFF") ? text.substring(1) : text);
     }
 
     /** As the person named it. */

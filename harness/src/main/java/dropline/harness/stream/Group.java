@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Some keys of a layout and their values. What is wrong is noted, and something harmless returned in its place. */
+/** Some keys of a datagram file and their values. What is wrong is noted, and something harmless returned in its place. */
 final class Group {
     private static final String DOCUMENT = "see docs/record.md";
 
@@ -23,7 +23,7 @@ final class Group {
         for (Tree.Entry entry : place.entries()) {
             String key = entry.key().text();
             if (values.putIfAbsent(key, entry.value()) != null) {
-                report.at(entry.key(), key, LayoutCode.DUPLICATE_KEY, "each key once", null);
+                report.at(entry.key(), key, DatagramCode.DUPLICATE_KEY, "each key once", null);
             }
         }
     }
@@ -41,17 +41,24 @@ final class Group {
         }
     }
 
-    /** Notes that the first key is none that could stand there. */
-    void unknownFirst(List<String> allowed) {
+    /** Notes that none of the keys says which part this is; of the others nothing can be said then. */
+    void unknownPart(List<String> allowed) {
         if (place.entries().isEmpty()) {
-            report.at(place, "", LayoutCode.MISSING_KEY, "one of " + String.join(", ", allowed), DOCUMENT);
+            report.at(place, "", DatagramCode.MISSING_KEY, "one of " + String.join(", ", allowed), DOCUMENT);
         } else {
-            unknown(place.entries().get(0).key(), allowed);
+            List<Tree.Scalar> keys =
+                    place.entries().stream().map(Tree.Entry::key).toList();
+            unknown(
+                    keys.stream()
+                            .filter(key -> near(key, allowed) != null)
+                            .findFirst()
+                            .orElse(keys.get(0)),
+                    allowed);
         }
     }
 
     private void unknown(Tree.Scalar key, List<String> allowed) {
-        report.at(key, key.text(), LayoutCode.UNKNOWN_KEY, "one of " + String.join(", ", allowed), near(key, allowed));
+        report.at(key, key.text(), DatagramCode.UNKNOWN_KEY, "one of " + String.join(", ", allowed), near(key, allowed));
     }
 
     private static @Nullable String near(Tree.Scalar typed, List<String> allowed) {
@@ -62,24 +69,24 @@ final class Group {
 
     /** Notes that a key has no meaning here. */
     void unused(String key, String expected, String fix) {
-        report.at(place, key, LayoutCode.UNUSED_KEY, key, expected, fix);
+        report.at(place, key, DatagramCode.UNUSED_KEY, key, expected, fix);
     }
 
     /** Notes that a key's value is wrong. */
-    void wrong(String key, LayoutCode code, String expected) {
+    void wrong(String key, DatagramCode code, String expected) {
         report.at(values.getOrDefault(key, place), key, code, expected, null);
     }
 
     private Tree.@Nullable Scalar scalar(String key, String expected) {
         Tree value = values.get(key);
         if (value == null) {
-            report.at(place, key, LayoutCode.MISSING_KEY, null, expected, "add " + key + ":");
+            report.at(place, key, DatagramCode.MISSING_KEY, null, expected, "add " + key + ":");
             return null;
         }
         if (value instanceof Tree.Scalar scalar && !scalar.text().isBlank()) {
             return scalar;
         }
-        wrong(key, LayoutCode.WRONG_TYPE, expected);
+        wrong(key, DatagramCode.WRONG_TYPE, expected);
         return null;
     }
 
@@ -97,9 +104,9 @@ final class Group {
                 if (value >= least && value <= most) {
                     return value;
                 }
-                wrong(key, LayoutCode.OUT_OF_RANGE, expected);
+                wrong(key, DatagramCode.OUT_OF_RANGE, expected);
             } catch (NumberFormatException e) {
-                wrong(key, LayoutCode.WRONG_TYPE, expected);
+                wrong(key, DatagramCode.WRONG_TYPE, expected);
             }
         }
         return least;
@@ -113,9 +120,9 @@ final class Group {
                 if (Double.isFinite(value)) {
                     return value;
                 }
-                wrong(key, LayoutCode.OUT_OF_RANGE, "a finite number");
+                wrong(key, DatagramCode.OUT_OF_RANGE, "a finite number");
             } catch (NumberFormatException e) {
-                wrong(key, LayoutCode.WRONG_TYPE, "a number");
+                wrong(key, DatagramCode.WRONG_TYPE, "a number");
             }
         }
         return otherwise;
@@ -127,7 +134,7 @@ final class Group {
         Tree.Scalar text = scalar(key, expected);
         int chosen = text == null ? 0 : allowed.indexOf(text.text());
         if (chosen < 0 && text != null) {
-            report.at(text, key, LayoutCode.UNKNOWN_NAME, expected, near(text, allowed));
+            report.at(text, key, DatagramCode.UNKNOWN_NAME, expected, near(text, allowed));
         }
         return Math.max(0, chosen);
     }
@@ -137,15 +144,15 @@ final class Group {
         List<Group> groups = new ArrayList<>();
         Tree value = values.get(key);
         if (value == null) {
-            report.at(place, key, LayoutCode.MISSING_KEY, null, "a list of parts", "add " + key + ":; " + DOCUMENT);
+            report.at(place, key, DatagramCode.MISSING_KEY, null, "a list of parts", "add " + key + ":; " + DOCUMENT);
         } else if (!(value instanceof Tree.Sequence list) || list.items().isEmpty()) {
-            report.at(value, key, LayoutCode.WRONG_TYPE, "a list of parts, each after a dash", DOCUMENT);
+            report.at(value, key, DatagramCode.WRONG_TYPE, "a list of parts, each after a dash", DOCUMENT);
         } else {
             for (Tree item : list.items()) {
                 if (item instanceof Tree.Mapping mapping) {
                     groups.add(new Group(mapping, report));
                 } else {
-                    report.at(item, key, LayoutCode.WRONG_TYPE, "a part, as in - skip: 4", DOCUMENT);
+                    report.at(item, key, DatagramCode.WRONG_TYPE, "a part, as in - skip: 4", DOCUMENT);
                 }
             }
         }
@@ -160,7 +167,7 @@ final class Group {
             Group group = new Group(mapping, report);
             group.values.keySet().forEach(name -> texts.put(name, group.text(name)));
         } else if (value != null) {
-            report.at(value, key, LayoutCode.WRONG_TYPE, "a group of keys, as in 20.3: pitch", null);
+            report.at(value, key, DatagramCode.WRONG_TYPE, "a group of keys, as in 20.3: pitch", null);
         }
         return texts;
     }

@@ -24,7 +24,7 @@ enum NumberForm {
         return length;
     }
 
-    /** As written in a layout. */
+    /** As written in a datagram file. */
     String word() {
         return name().toLowerCase(Locale.ROOT);
     }

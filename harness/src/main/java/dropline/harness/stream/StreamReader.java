@@ -28,9 +28,9 @@ public final class StreamReader {
         return new StreamReader(null);
     }
 
-    /** Takes datagrams apart as a layout says. */
+    /** Takes datagrams apart as their file says. */
     public static StreamReader of(DatagramLayout layout) {
-        return new StreamReader(new LayoutForm(layout));
+        return new StreamReader(new DatagramForm(layout));
     }
 
     /**
@@ -40,7 +40,7 @@ public final class StreamReader {
      */
     public boolean read(byte[] bytes, int length, StateSink sink) {
         message.set(bytes, length);
-        if (message.isBlank() && !(form instanceof LayoutForm)) {
+        if (message.isBlank() && !(form instanceof DatagramForm)) {
             return true;
         }
         try {
@@ -72,7 +72,7 @@ public final class StreamReader {
         }
         Form seen = Guess.at(message);
         if (seen == null) {
-            throw new MalformedException("binary, and no layout says what is in it");
+            throw new MalformedException("binary, and no datagram file says what is in it");
         }
         readAs(seen, sink);
         form = seen;
@@ -118,7 +118,7 @@ public final class StreamReader {
 
     /** What the sequence number counts modulo; 0 if it has no end. */
     public long sequenceModulus() {
-        return form instanceof LayoutForm layout ? layout.sequenceModulus() : 0;
+        return form instanceof DatagramForm layout ? layout.sequenceModulus() : 0;
     }
 
     /** Messages that were not of the stream's form. */

@@ -151,8 +151,8 @@ final class CommandsTest {
                 "record --tcp 127.0.0.1:41500 --forward 127.0.0.1:41501 --show",
                 "record --udp 127.0.0.1:41500 -o FLIGHT",
                 "record --udp 127.0.0.1:41500 -o flight.xyz",
-                "record --udp 127.0.0.1:41500 --layout PIT --show",
-                "record --udp 127.0.0.1:41500 --layout nowhere.yaml --show",
+                "record --udp 127.0.0.1:41500 --datagram PIT --show",
+                "record --udp 127.0.0.1:41500 --datagram nowhere.yaml --show",
                 ""
             })
     void wrongInputEndsWithTwoAndSaysWhyWithoutAStackTrace(String line) {

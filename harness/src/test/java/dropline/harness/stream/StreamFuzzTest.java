@@ -19,7 +19,7 @@ final class StreamFuzzTest {
                     + "        count: 3\n");
 
     @Test
-    void whateverArrivesIsReadOrCountedAsMalformedAndNothingElse() throws LayoutException {
+    void whateverArrivesIsReadOrCountedAsMalformedAndNothingElse() throws DatagramException {
         DatagramLayout layout = DatagramLayout.parse("l.yaml", SEED_TEXTS.get(SEED_TEXTS.size() - 1));
         for (int seed = 0; seed < SEEDS; seed++) {
             Random random = new Random(seed);
@@ -37,13 +37,13 @@ final class StreamFuzzTest {
     }
 
     @Test
-    void aDamagedLayoutGivesProblemsAndNothingElse() {
+    void aDamagedDatagramFileGivesProblemsAndNothingElse() {
         for (int seed = 0; seed < SEEDS * 5; seed++) {
             byte[] text = damaged(new Random(seed));
             try {
                 DatagramLayout layout = DatagramLayout.parse("l.yaml", new String(text, StandardCharsets.UTF_8));
                 new Heard(StreamReader.of(layout)).bytes(text);
-            } catch (LayoutException wrong) {
+            } catch (DatagramException wrong) {
                 int number = seed;
                 assertTrue(!wrong.problems().isEmpty(), () -> "seed " + number);
             } catch (RuntimeException | StackOverflowError e) {

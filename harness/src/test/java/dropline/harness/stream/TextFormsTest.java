@@ -139,13 +139,13 @@ final class TextFormsTest {
     }
 
     @Test
-    void binaryWithoutALayoutIsMalformedAndShownInHexadecimal() {
+    void binaryWithoutADatagramFileIsMalformedAndShownInHexadecimal() {
         Heard heard = new Heard(StreamReader.guessing());
 
         assertFalse(heard.bytes(new byte[] {0x44, 1, (byte) 0xFF}));
         assertNull(heard.reader().form());
         assertEquals(
-                List.of("binary, and no layout says what is in it: 44 01 FF (3 bytes)"),
+                List.of("binary, and no datagram file says what is in it: 44 01 FF (3 bytes)"),
                 heard.reader().malformedExamples());
     }
 

@@ -1,5 +1,6 @@
 package dropline.harness.stream;
 
+import dropline.harness.yaml.FileSort;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.harness.yaml.TreeReader;
@@ -14,8 +15,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** Reads a layout from YAML; notes every problem and reads on. */
-final class LayoutReader {
+/** Reads a datagram file; notes every problem and reads on. */
+final class DatagramReader {
     private static final int LONGEST = 65_507;
     private static final List<String> FORMS =
             Stream.of(NumberForm.values()).map(NumberForm::word).toList();
@@ -23,7 +24,7 @@ final class LayoutReader {
 
     private boolean little;
 
-    private LayoutReader() {}
+    private DatagramReader() {}
 
     /** Every kind of part by its first key, with the other keys it may have. */
     private static Map<String, List<String>> parts() {
@@ -40,19 +41,22 @@ final class LayoutReader {
         return parts;
     }
 
-    static DatagramLayout read(String file, String text) throws LayoutException {
+    static DatagramLayout read(String file, String text) throws DatagramException {
         Report report = new Report();
         Optional<Tree> tree = TreeReader.read(file, text, report);
-        LayoutReader reader = new LayoutReader();
+        DatagramReader reader = new DatagramReader();
         DatagramLayout layout = null;
+        if (tree.isPresent() && FileSort.DATAGRAM.isAnother(tree.get(), report)) {
+            throw new DatagramException(report.list());
+        }
         if (tree.isPresent() && tree.get() instanceof Tree.Mapping mapping) {
             layout = reader.layout(file, new Group(mapping, report));
         } else if (tree.isPresent()) {
             String expected = "a group of keys that begins with datagram:";
-            report.at(tree.get(), "", LayoutCode.WRONG_TYPE, expected, "see docs/record.md");
+            report.at(tree.get(), "", DatagramCode.WRONG_TYPE, expected, "see docs/record.md");
         }
         if (layout == null || !report.isEmpty()) {
-            throw new LayoutException(report.list());
+            throw new DatagramException(report.list());
         }
         return layout;
     }
@@ -68,7 +72,7 @@ final class LayoutReader {
         for (Group item : group.groups(key)) {
             String kind = PARTS.keySet().stream().filter(item::has).findFirst().orElse(null);
             if (kind == null) {
-                item.unknownFirst(List.copyOf(PARTS.keySet()));
+                item.unknownPart(List.copyOf(PARTS.keySet()));
                 continue;
             }
             List<String> allowed = new ArrayList<>(List.of(kind));
@@ -124,7 +128,7 @@ final class LayoutReader {
             byte[] bytes = HexFormat.of().parseHex(pairs.replace(" ", ""));
             return bytes.length == 0 ? null : new Part.Constant(Bytes.copyOf(bytes, 0, bytes.length));
         } catch (IllegalArgumentException e) {
-            item.wrong("bytes", LayoutCode.WRONG_TYPE, "pairs of hexadecimal digits, as in 0D 0A");
+            item.wrong("bytes", DatagramCode.WRONG_TYPE, "pairs of hexadecimal digits, as in 0D 0A");
             return null;
         }
     }
@@ -138,7 +142,7 @@ final class LayoutReader {
     private static double scale(Group item) {
         double scale = item.number("scale", 1);
         if (scale == 0) {
-            item.wrong("scale", LayoutCode.OUT_OF_RANGE, "a number other than 0");
+            item.wrong("scale", DatagramCode.OUT_OF_RANGE, "a number other than 0");
         }
         return scale;
     }
@@ -146,7 +150,7 @@ final class LayoutReader {
     private NumberForm counting(Group item, String key) {
         NumberForm form = form(item, key);
         if (!form.counts()) {
-            item.wrong(key, LayoutCode.WRONG_TYPE, "uint8, uint16 or uint32");
+            item.wrong(key, DatagramCode.WRONG_TYPE, "uint8, uint16 or uint32");
         }
         return form;
     }

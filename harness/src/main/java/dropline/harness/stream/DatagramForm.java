@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** Binary datagrams, taken apart as a layout says. */
-final class LayoutForm implements Form {
+/** Binary datagrams, taken apart as their file says. */
+final class DatagramForm implements Form {
     private static final String TIME = "time";
     private static final String COUNTER = "sequence";
 
@@ -18,7 +18,7 @@ final class LayoutForm implements Form {
     private int at;
     private long index;
 
-    LayoutForm(DatagramLayout layout) {
+    DatagramForm(DatagramLayout layout) {
         this.layout = layout;
     }
 
@@ -45,7 +45,7 @@ final class LayoutForm implements Form {
         index = 0;
         read(layout.parts(), fields);
         if (at != length) {
-            throw new MalformedException((length - at) + " bytes more than the layout says");
+            throw new MalformedException((length - at) + " bytes more than its file says");
         }
         sink.take(fields.state());
     }

@@ -12,7 +12,7 @@ import java.util.HexFormat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-final class LayoutTest {
+final class DatagramTest {
     private static final String STRUCT = """
             order: big
             datagram:
@@ -45,7 +45,7 @@ final class LayoutTest {
 
     /** The bytes of 1.0, -2.5 and 0.15625 are worked examples of IEEE 754 binary32: 3F800000, C0200000, 3E200000. */
     @Test
-    void aPlainStructIsReadFieldByField() throws LayoutException {
+    void aPlainStructIsReadFieldByField() throws DatagramException {
         Heard heard = new Heard(StreamReader.of(DatagramLayout.parse("s.yaml", STRUCT)));
 
         assertTrue(heard.bytes(hex("A5 5A 01 02 00 00 05 DC FF C0 20 00 00 F6 FF")));
@@ -57,7 +57,7 @@ final class LayoutTest {
     }
 
     @Test
-    void groupsOfIndexAndValuesAreNamedByBoth() throws LayoutException {
+    void groupsOfIndexAndValuesAreNamedByBoth() throws DatagramException {
         Heard heard = new Heard(StreamReader.of(DatagramLayout.parse("g.yaml", GROUPS)));
 
         assertTrue(heard.bytes(hex("44 41 54 41 03 00 00 80 3F 00 00 20 3E C8 00 00 20 C0 00 00 00 00")));
@@ -66,7 +66,7 @@ final class LayoutTest {
     }
 
     @Test
-    void everyWayADatagramCanDifferFromItsLayoutIsSaid() throws LayoutException {
+    void everyWayADatagramCanDifferFromItsFileIsSaid() throws DatagramException {
         Heard heard = new Heard(StreamReader.of(DatagramLayout.parse("g.yaml", GROUPS)));
 
         assertFalse(heard.bytes(hex("44 41 54 42 03 00 00 80 3F 00 00 20 3E")));
@@ -81,18 +81,18 @@ final class LayoutTest {
     }
 
     @Test
-    void bytesBehindTheLastFieldAreMalformed() throws LayoutException {
+    void bytesBehindTheLastFieldAreMalformed() throws DatagramException {
         DatagramLayout one = DatagramLayout.parse("o.yaml", "datagram:\n  - signal: a\n    as: uint8\n");
         Heard heard = new Heard(StreamReader.of(one));
 
         assertFalse(heard.bytes(hex("01 02")));
         assertEquals(
-                List.of("1 bytes more than the layout says: 01 02 (2 bytes)"),
+                List.of("1 bytes more than its file says: 01 02 (2 bytes)"),
                 heard.reader().malformedExamples());
     }
 
     @Test
-    void allProblemsOfALayoutAreToldAtOnceWithTheirPlaces() {
+    void allProblemsOfAFileAreToldAtOnceWithTheirPlaces() {
         String text = """
                 order: middle
                 datagram:
@@ -108,9 +108,11 @@ final class LayoutTest {
                       - signal: x
                         as: uint8
                   - bytes: 4G
+                  - as: uint8
+                    signl: flaps
                 """;
 
-        LayoutException wrong = assertThrows(LayoutException.class, () -> DatagramLayout.parse("l.yaml", text));
+        DatagramException wrong = assertThrows(DatagramException.class, () -> DatagramLayout.parse("l.yaml", text));
 
         assertEquals(
                 List.of(
@@ -123,7 +125,8 @@ final class LayoutTest {
                         "l.yaml:9:14 WRONG_TYPE",
                         "l.yaml:10:13 WRONG_TYPE",
                         "l.yaml:12:9 UNUSED_KEY",
-                        "l.yaml:14:12 WRONG_TYPE"),
+                        "l.yaml:14:12 WRONG_TYPE",
+                        "l.yaml:16:5 UNKNOWN_KEY"),
                 wrong.problems().stream()
                         .map(problem -> problem.where() + " " + problem.code())
                         .toList());
@@ -131,14 +134,28 @@ final class LayoutTest {
     }
 
     @Test
-    void anEmptyOrBrokenLayoutIsAProblem() {
+    void aFileOfAnotherSortIsToldInOneProblem() {
+        String protocol = "layout: gaps\nframing: {gap: 2 ms}\nframes:\n  request:\n    - address: uint8\n";
+
+        DatagramException wrong =
+                assertThrows(DatagramException.class, () -> DatagramLayout.parse("l.yaml", protocol));
+
+        assertEquals(1, wrong.problems().size());
+        assertEquals(
+                "frames, so this is the description of a protocol",
+                wrong.problems().get(0).found());
+        assertEquals("dropline layout reads it", wrong.problems().get(0).fix());
+    }
+
+    @Test
+    void anEmptyOrBrokenFileIsAProblem() {
         for (String text : List.of("", "datagram", "datagram:", "datagram: []", "datagram:\n  - {", "a: &b 1\nc: *d")) {
-            assertThrows(LayoutException.class, () -> DatagramLayout.parse("l.yaml", text), text);
+            assertThrows(DatagramException.class, () -> DatagramLayout.parse("l.yaml", text), text);
         }
     }
 
     @Test
-    void theLayoutsOfTheManualAreUnderstood() throws IOException, LayoutException {
+    void theDatagramsOfTheManualAreUnderstood() throws IOException, DatagramException {
         String page = Files.readString(Path.of("..", "docs", "record.md"));
         int layouts = 0;
         for (String part : page.split("\n\n")) {

@@ -1,7 +1,7 @@
 package dropline.harness.stream;
 
-/** What can be wrong with a layout. */
-enum LayoutCode {
+/** What can be wrong with a datagram file. */
+enum DatagramCode {
     UNKNOWN_KEY,
     DUPLICATE_KEY,
     MISSING_KEY,

@@ -4,13 +4,13 @@ import dropline.harness.problem.Problem;
 import dropline.harness.problem.Problems;
 import java.util.List;
 
-/** A layout file is wrong; carries all problems found. */
-public final class LayoutException extends Exception {
+/** A datagram file is wrong; carries all problems found. */
+public final class DatagramException extends Exception {
     private static final long serialVersionUID = 1L;
 
     private final transient List<Problem> problems;
 
-    LayoutException(List<Problem> problems) {
+    DatagramException(List<Problem> problems) {
         super(Problems.text(problems));
         this.problems = List.copyOf(problems);
     }
