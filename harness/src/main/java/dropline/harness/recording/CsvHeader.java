@@ -42,7 +42,7 @@ record CsvHeader(int line, List<RecordingColumn> columns, List<String> controls,
             throws RecordingException {
         List<Problem> problems = new ArrayList<>();
         LineProblems at = new LineProblems(file);
-        if (names.size() < 2) {
+        if (names.stream().skip(1).allMatch(String::isBlank)) {
             throw RecordingProblems.one(at.noColumns(line, names));
         }
         if (names.stream().allMatch(CsvHeader::looksLikeANumber)) {

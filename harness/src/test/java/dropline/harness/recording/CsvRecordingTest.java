@@ -159,6 +159,7 @@ final class CsvRecordingTest {
                 "''|EMPTY_FILE 0:0 0 bytes",
                 "'\n\n'|EMPTY_FILE 0:0 0 bytes",
                 "'Dear diary'|NO_COLUMNS 1:1 Dear diary",
+                "'Panels of the Dunlin,,\nPanel,Address,Board\nA,1,x'|NO_COLUMNS 1:1 Panels of the Dunlin",
                 "'1,2,3\n4,5,6'|NO_HEADER 1:1 1 2 3",
                 "'time,a,b,a\n0,1,2,3'|DUPLICATE_COLUMN 1:10 field 4",
                 "'time,a\n0,\"1\n2,3\n'|MALFORMED_CSV 2:0",
