@@ -31,7 +31,8 @@ public record Trial(int address, int counter, List<Long> values) {
         layout.items().ifPresent(some -> {
             for (long value : tried(protocol, layout)) {
                 int number = some.numbered() ? items.size() + 1 : CustomFrame.NONE;
-                items.add(new Item(number, form(some).map(form -> nearest(form, value)).orElse(value)));
+                items.add(new Item(
+                        number, form(some).map(form -> nearest(form, value)).orElse(value)));
             }
         });
         return new CustomFrame(layout.kind(), layout.kind() == Kind.STATE ? 0 : address, counter, items);

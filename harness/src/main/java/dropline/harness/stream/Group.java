@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Some keys of a datagram file and their values. What is wrong is noted, and something harmless returned in its place. */
+/**
+ * Some keys of a datagram file and their values. What is wrong is noted, and something harmless returned in its place.
+ */
 final class Group {
     private static final String DOCUMENT = "see docs/record.md";
 
@@ -58,7 +60,8 @@ final class Group {
     }
 
     private void unknown(Tree.Scalar key, List<String> allowed) {
-        report.at(key, key.text(), DatagramCode.UNKNOWN_KEY, "one of " + String.join(", ", allowed), near(key, allowed));
+        report.at(
+                key, key.text(), DatagramCode.UNKNOWN_KEY, "one of " + String.join(", ", allowed), near(key, allowed));
     }
 
     private static @Nullable String near(Tree.Scalar typed, List<String> allowed) {

@@ -17,7 +17,9 @@ public enum FileSort {
         this.use = use;
     }
 
-    /** Whether a file of this sort was asked for and another was given; notes that, so that no key need be looked at. */
+    /**
+     * Whether a file of this sort was asked for and another was given; notes that, so that no key need be looked at.
+     */
     public boolean isAnother(Tree root, Report report) {
         if (!(root instanceof Tree.Mapping mapping) || mapping.get(key).isPresent()) {
             return false;

@@ -51,7 +51,9 @@ final class DocumentedCommandsTest {
         assertTrue(found > 20, () -> "commands found: " + found);
     }
 
-    /** The documented file stands for any of the three that are shipped; bytes and text are read by the one they are of. */
+    /**
+     * The documented file stands for any of the three that are shipped; bytes and text are read by the one they are of.
+     */
     @Test
     void everyCommandThatTriesALayoutWorksWithOneThatIsShipped() throws IOException {
         Path root = root();

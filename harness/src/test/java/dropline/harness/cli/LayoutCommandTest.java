@@ -19,7 +19,8 @@ final class LayoutCommandTest {
         Captured run = Captured.run("layout", layout("lines"), "--address", "12", "--values", "345");
 
         assertEquals(0, run.exitCode(), run::err);
-        assertTrue(run.out().contains("    1  31 32                    12        address: 12, as digits 2\n"), run::out);
+        assertTrue(
+                run.out().contains("    1  31 32                    12        address: 12, as digits 2\n"), run::out);
         assertTrue(run.out().contains("state, 18 characters with 1 signal; each adds 10\n"), run::out);
     }
 
@@ -31,8 +32,7 @@ final class LayoutCommandTest {
         assertTrue(run.out().contains("   19  30 30 32 30              0020\n"), run::out);
         assertTrue(run.out().contains("   19  30 30 30 30              0000\n"), run::out);
         assertTrue(
-                run.out()
-                        .contains("(value -20 does not fit in digits 5, which holds 0..99999; 0 goes in its place)\n"),
+                run.out().contains("(value -20 does not fit in digits 5, which holds 0..99999; 0 goes in its place)\n"),
                 run::out);
     }
 
@@ -41,8 +41,7 @@ final class LayoutCommandTest {
         Captured run = Captured.run("layout", layout("lines"), "--values", "1,-12345");
 
         assertEquals(2, run.exitCode());
-        assertTrue(
-                run.err().contains("value -12345 does not fit in signed 5, which holds -9999..9999\n"), run::err);
+        assertTrue(run.err().contains("value -12345 does not fit in signed 5, which holds -9999..9999\n"), run::err);
         assertTrue(run.err().contains("value -12345 does not fit in digits 5, which holds 0..99999\n"), run::err);
     }
 

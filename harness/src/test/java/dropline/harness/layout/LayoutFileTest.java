@@ -56,7 +56,9 @@ final class LayoutFileTest {
     }
 
     private static List<String> fixes(String text) {
-        return problems(text).stream().map(problem -> String.valueOf(problem.fix())).toList();
+        return problems(text).stream()
+                .map(problem -> String.valueOf(problem.fix()))
+                .toList();
     }
 
     private static List<Problem> problems(String text) {

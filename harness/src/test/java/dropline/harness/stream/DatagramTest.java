@@ -137,8 +137,7 @@ final class DatagramTest {
     void aFileOfAnotherSortIsToldInOneProblem() {
         String protocol = "layout: gaps\nframing: {gap: 2 ms}\nframes:\n  request:\n    - address: uint8\n";
 
-        DatagramException wrong =
-                assertThrows(DatagramException.class, () -> DatagramLayout.parse("l.yaml", protocol));
+        DatagramException wrong = assertThrows(DatagramException.class, () -> DatagramLayout.parse("l.yaml", protocol));
 
         assertEquals(1, wrong.problems().size());
         assertEquals(
