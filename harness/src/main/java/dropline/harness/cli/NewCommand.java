@@ -79,6 +79,9 @@ final class NewCommand implements Callable<Integer> {
         Path last = panels.getFileName();
         Starter.Made made = Starter.fromSheet(folder, sheet, last == null ? "a spreadsheet" : last.toString());
         tell(made);
+        if (!sheet.notes().isEmpty()) {
+            console.err().println("dropline: columns kept as notes: " + String.join(", ", sheet.notes()));
+        }
         if (!sheet.problems().isEmpty()) {
             console.err().print(Problems.text(sheet.problems()));
             console.err()
@@ -119,6 +122,10 @@ final class NewCommand implements Callable<Integer> {
                 .println("  dropline describe " + pit + "             what was understood, and what follows from it");
         console.out().println("  dropline replay " + pit + " " + flight + "   the first verdict");
         console.out().println("Then replace what is marked \"guess\" in " + pit + " by what you know.");
+    }
+
+    private static String quoted(Path path) {
+        return path.toString().contains(" ") ? '"' + path.toString() + '"' : path.toString();
     }
 
     private static String contents(Pit pit) {
