@@ -119,8 +119,8 @@ final class NewCommand implements Callable<Integer> {
         console.out().println();
         console.out().println("Next:");
         console.out()
-                .println("  dropline describe " + pit + "             what was understood, and what follows from it");
-        console.out().println("  dropline replay " + pit + " " + flight + "   the first verdict");
+                .println("  dropline describe " + quoted(pit) + "             what was understood, and what follows from it");
+        console.out().println("  dropline replay " + quoted(pit) + " " + quoted(flight) + "   the first verdict");
         console.out().println("Then replace what is marked \"guess\" in " + pit + " by what you know.");
     }
 
