@@ -12,7 +12,10 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
-/** The figures that the timing of a pit rests on, each with its origin, and what the pit would be if one of them were another. */
+/**
+ * The figures that the timing of a pit rests on, each with its origin, and what the pit would be if one of them were
+ * another.
+ */
 public final class Figures {
     private final Block root;
     private final Map<Place, Figure> byPlace;

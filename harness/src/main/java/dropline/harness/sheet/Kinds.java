@@ -57,7 +57,8 @@ final class Kinds {
         String lower = " " + text.toLowerCase(Locale.ROOT) + " ";
         for (Map.Entry<String, String> kind : words) {
             for (String word : kind.getValue().split("\\|", -1)) {
-                Matcher found = Pattern.compile(" (" + Pattern.quote(word) + "(?:e?s)?) ").matcher(lower);
+                Matcher found = Pattern.compile(" (" + Pattern.quote(word) + "(?:e?s)?) ")
+                        .matcher(lower);
                 if (found.find()) {
                     int at = found.start();
                     int end = Math.min(text.length(), at + found.group(1).length());
