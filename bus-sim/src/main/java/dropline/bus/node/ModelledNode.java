@@ -251,7 +251,8 @@ public final class ModelledNode implements NodeBehaviour {
         long free = profile.replyFrom() == Profile.ReplyFrom.LOOP
                 ? timeline.loopFree(knownNanos)
                 : timeline.interruptsFree(knownNanos);
-        long ready = free == knownNanos ? request.endNanos : free;
+        // a request is known half a bit before its end; what blocks its node so briefly cannot make a reply come sooner
+        long ready = Math.max(request.endNanos, free);
         reply.kind = TraceSink.REPLY;
         reply.node = request.node;
         reply.transaction = request.transaction;

@@ -45,6 +45,40 @@ final class ConversationTest {
     }
 
     @Test
+    void beingBlockedWhileARequestEndsMakesNoReplyComeSooner() {
+        Profile usual = Pits.profile(100 * MICRO);
+        Profile blocked = new Profile(
+                usual.replyFrom(),
+                usual.replyGap(),
+                usual.enableLeadNanos(),
+                usual.releaseTailNanos(),
+                usual.loopPassNanos(),
+                usual.fifoChars(),
+                usual.ringChars(),
+                List.of(new Profile.Task("display", 347_311, 40 * MICRO, Indicator.Blocks.LOOP)),
+                usual.bootNanos(),
+                usual.clockHz(),
+                usual.ticksPerBit(),
+                usual.transceiver());
+        Node node = Pits.node("panel", 1, blocked, List.of(), List.of());
+        Pit pit = Pits.pit(List.of(LAMP), Pits.controller(StateDelivery.BROADCAST, MILLI, 0), List.of(node));
+
+        // each seed has another phase of the display
+        for (long seed = 1; seed <= 1000; seed++) {
+            TraceLines heard = new TraceLines();
+            SegmentRun run = new SegmentRun(pit, 0, seed, List.of(), heard);
+            run.advanceTo(5 * MILLI);
+            run.end();
+
+            List<Long> gaps = heard.only("answered").stream()
+                    .map(line -> Long.parseLong(line.substring(line.lastIndexOf(' ') + 1)))
+                    .toList();
+            assertTrue(gaps.size() > 5, "seed " + seed);
+            assertTrue(gaps.stream().allMatch(gap -> gap >= 100 * MICRO), "seed " + seed + ": " + gaps);
+        }
+    }
+
+    @Test
     void replyEndingExactlyAtItsDeadlineIsInTimeAndOneNanosecondLaterIsNot() {
         SegmentRun inTime = start(pit(Pits.controller(StateDelivery.BROADCAST, 300 * MICRO, 0), 100 * MICRO));
         inTime.advanceTo(600 * MICRO);

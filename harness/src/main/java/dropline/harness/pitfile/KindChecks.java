@@ -98,7 +98,11 @@ final class KindChecks {
         indicator
                 .written(MotionKeys.SLEW)
                 .ifPresent(slew -> unit(slew.place(), "slew", slew.unit(), STEPS, "/s", motorWhy));
-        indicator.written(MotionKeys.TURN).ifPresent(turn -> unit(turn.place(), "turn", turn.unit(), unit, "", why));
+        if (!swept) {
+            indicator
+                    .written(MotionKeys.TURN)
+                    .ifPresent(turn -> unit(turn.place(), "turn", turn.unit(), unit, "", why));
+        }
         indicator
                 .written(MotionKeys.ACCELERATION)
                 .ifPresent(gain -> unit(gain.place(), "acceleration", gain.unit(), motor, "/s2", motorWhy));

@@ -20,8 +20,8 @@ final class Draft {
     /** A driver carries 32 unit loads (TI SLLA272D); one of them is the controller's. */
     private static final int MOST_NODES = 31;
 
-    /** More controls than this may not fit into one reply of Dropline's own frames. */
-    private static final int MOST_CONTROLS = 20;
+    /** What one reply of Dropline's own frames holds. */
+    private static final int MOST_CONTROLS = 16;
 
     private static final int LAST_ADDRESS = 247;
 
@@ -64,6 +64,10 @@ final class Draft {
             this.addressGuessed = addressGuessed;
             this.kind = kind;
         }
+
+        private int controls() {
+            return panels.stream().mapToInt(panel -> panel.controls().size()).sum();
+        }
     }
 
     /** A panel with its parts. */
@@ -104,15 +108,18 @@ final class Draft {
         Set<Integer> addresses =
                 taken.computeIfAbsent(row.segment().isEmpty() ? segment.name : row.segment(), s -> new TreeSet<>());
         List<Part> controls = row.controls();
-        for (int part = 0; part == 0 || part * MOST_CONTROLS < controls.size(); part++) {
-            List<Part> here =
-                    controls.subList(part * MOST_CONTROLS, Math.min(controls.size(), (part + 1) * MOST_CONTROLS));
+        int from = 0;
+        int part = 0;
+        do {
             Board board = boardOf(segment, addresses, row, part == 0);
-            String name =
-                    unique(panelNames, part == 0 ? row.panel() : row.panel() + ", part " + (part + 1), row.place());
-            board.panels.add(
-                    new DraftPanel(name, row, part == 0 ? indicators(row) : List.of(), controls(board, name, here)));
-        }
+            int to = Math.min(controls.size(), from + MOST_CONTROLS - board.controls());
+            String wanted = part == 0 ? row.panel() : row.panel() + ", part " + (part + 1);
+            String name = unique(panelNames, wanted, row.place());
+            List<Indicator> indicators = part == 0 ? indicators(row) : List.of();
+            board.panels.add(new DraftPanel(name, row, indicators, controls(board, name, controls.subList(from, to))));
+            from = to;
+            part++;
+        } while (from < controls.size());
     }
 
     private Segment segmentOf(Row row) {
@@ -183,7 +190,7 @@ final class Draft {
 
     private List<Control> controls(Board board, String panel, List<Part> parts) {
         List<Control> controls = new ArrayList<>();
-        int before = board.panels.stream().mapToInt(p -> p.controls().size()).sum();
+        int before = board.controls();
         for (Part part : parts) {
             boolean guessed = part.kind().isEmpty();
             String kind = guessed ? "toggle" : part.kind();

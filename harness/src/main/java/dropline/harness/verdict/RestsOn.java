@@ -69,7 +69,7 @@ public record RestsOn(
     public List<String> sentences() {
         List<String> sentences = new ArrayList<>();
         sentences.add("Rests on " + measured + " measured, " + preset + " preset, " + guessed + " guessed "
-                + (measured + preset + guessed == 1 ? "figure" : "figures") + " and " + unstated
+                + (guessed == 1 ? "figure" : "figures") + " and " + unstated
                 + " without a stated origin.");
         if (tried != null) {
             sentences.add(next(tried));

@@ -39,9 +39,17 @@ final class TrialsTest {
               left: {baud: 500 kbaud, controller: {adapter: none, time-out: 200 ms, gap: 50 us}}
             profiles:
               slow: {replies-from: interrupt, reply-gap: about 3 ms, boot: about 2 s}
+              quick:
+                replies-from: interrupt
+                reply-gap: 100..150 us
+                enable-lead: 2 us
+                release-tail: 2 us
+                loop-pass: 200 us
+                ring: 255
+                boot: 500 ms
             nodes:
               a: {segment: left, address: 1, profile: slow}
-              b: {segment: left, address: 2, profile: {like: 32-bit, fifo: "3, measured 2026-11-20"}}
+              b: {segment: left, address: 2, profile: {like: quick, fifo: "3, measured 2026-11-20"}}
             panels:
               lamps:
                 node: a
@@ -81,7 +89,7 @@ final class TrialsTest {
 
         List<String> sentences = restsOn.sentences();
         assertEquals(
-                "Rests on 1 measured, 6 preset, 4 guessed figures and 0 without a stated origin.", sentences.get(0));
+                "Rests on 1 measured, 0 preset, 4 guessed figures and 6 without a stated origin.", sentences.get(0));
         assertTrue(sentences.get(1).startsWith("Measure next: panel readout, indicator digits, refresh-every"));
         // halved, the refresh would not be over before the next; doubled takes is longer than every
         assertTrue(
@@ -103,7 +111,7 @@ final class TrialsTest {
 
         assertNull(restsOn.tried());
         assertEquals(
-                List.of("Rests on 1 measured, 6 preset, 0 guessed figures and 4 without a stated origin."),
+                List.of("Rests on 1 measured, 0 preset, 0 guessed figures and 10 without a stated origin."),
                 restsOn.sentences());
     }
 
