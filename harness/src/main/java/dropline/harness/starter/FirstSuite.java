@@ -27,9 +27,9 @@ final class FirstSuite {
 
     private static final String SILENT = """
 
-              # A board that says nothing for a while. Its own panels stand still, so budgets are not asked for here; but no
-              # move of a control may be lost, and waiting for an answer must not hold up the others: they are still asked
-              # in turn.
+              # A board that says nothing for a while. Its own panels stand still, so budgets are not asked for here;
+              # but no move of a control may be lost, and waiting for an answer must not hold up the others: they
+              # are still asked in turn.
               a silent board:
                 recording: FLIGHT
                 faults: [FAULT]
