@@ -6,6 +6,7 @@ import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingException;
 import dropline.harness.replay.RunLimit;
 import dropline.harness.replay.Source;
+import dropline.harness.yaml.FileSort;
 import dropline.harness.yaml.Group;
 import dropline.harness.yaml.KeyCode;
 import dropline.harness.yaml.Report;
@@ -38,6 +39,9 @@ final class SuiteReader {
 
     /** The suite, or empty with the reasons reported. */
     Optional<Suite> read(Tree tree) throws IOException {
+        if (FileSort.SUITE.isAnother(tree, report)) {
+            return Optional.empty();
+        }
         if (!(tree instanceof Tree.Mapping mapping)) {
             report.at(tree, "", KeyCode.WRONG_TYPE, "keys: suite, pit, runs, and perhaps holds", null);
             return Optional.empty();

@@ -5,6 +5,7 @@ public enum FileSort {
     PIT("segments", "a pit file", "dropline describe reads it"),
     LAYOUT("frames", "the description of a protocol", "dropline layout reads it"),
     DATAGRAM("datagram", "the description of a binary datagram", "dropline record --datagram reads it"),
+    SUITE("runs", "a suite file", "dropline check reads it"),
     SIGNALS("signals", "signals alone, a part of a pit file", "name it under include: in a pit file");
 
     private final String key;

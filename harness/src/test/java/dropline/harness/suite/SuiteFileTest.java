@@ -3,6 +3,7 @@ package dropline.harness.suite;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import dropline.harness.pitfile.PitFile;
 import dropline.harness.problem.Problem;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -100,6 +101,23 @@ final class SuiteFileTest {
 
         assertEquals(1, problems.size(), problems::toString);
         assertEquals("flight.csv", Path.of(problems.get(0).file()).getFileName().toString());
+    }
+
+    @Test
+    void aPitGivenAsASuiteAndASuiteGivenAsAPitAreToldInOneProblem() throws IOException {
+        List<Problem> pit = wrong(Files.readString(FOLDER.resolve("pit.yaml")));
+        PitFile.Wrong suite = assertInstanceOf(
+                PitFile.Wrong.class,
+                PitFile.parse("suite.yaml", "suite: a\npit: pit.yaml\nruns: {flight: {recording: flight.csv}}\n"));
+
+        assertEquals(
+                List.of("dropline describe reads it"),
+                pit.stream().map(problem -> String.valueOf(problem.fix())).toList());
+        assertEquals(
+                List.of("dropline check reads it"),
+                suite.problems().stream()
+                        .map(problem -> String.valueOf(problem.fix()))
+                        .toList());
     }
 
     private static Suite understood(String text) throws IOException {
