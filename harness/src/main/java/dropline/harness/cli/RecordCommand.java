@@ -40,7 +40,7 @@ import picocli.CommandLine.Option;
             "  dropline record --udp 0.0.0.0:41500 --datagram mine.yaml -o flight.dlr",
             "  dropline record --tcp 192.168.1.20:41500 --for 30m -o flight.dlr",
             "",
-            "Exit codes:  0 fine   1 nothing, or not all, could be written   2 the input is wrong   3 our own fault"
+            "Exit codes:  0 recorded   1 nothing or not all was   2 the input is wrong   3 our own fault"
         })
 final class RecordCommand implements Callable<Integer> {
     private static final long FOR_EVER = Long.MAX_VALUE / 4;

@@ -129,7 +129,7 @@ final class CheckCommandTest {
         Captured run = Captured.run("check", pit.toString());
 
         assertEquals(2, run.exitCode());
-        assertTrue(run.err().contains("runs: MISSING_KEY"), run::err);
+        assertTrue(run.err().contains("segments: OTHER_FILE"), run::err);
     }
 
     private static Path suite(Path folder, String runs) throws IOException {
