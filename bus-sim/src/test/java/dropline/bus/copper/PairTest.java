@@ -10,6 +10,7 @@ import dropline.bus.pit.Cable;
 import dropline.bus.pit.Cable.Arm;
 import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Draw;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Fitting.PairLoad;
 import dropline.bus.pit.Hub;
@@ -150,7 +151,7 @@ final class PairTest {
                     Pits.profile(100 * Pits.MICRO),
                     List.of(),
                     List.of(),
-                    new Fitting("", "", "", "", "", Fitting.UNKNOWN, load)));
+                    new Fitting("", "", "", "", "", Draw.UNKNOWN, load)));
         }
         Sized sized = new Sized(10, List.of(new Sized.ReplyChoice(10, 1)), 6, 4, 10, 0);
         return new Segment(

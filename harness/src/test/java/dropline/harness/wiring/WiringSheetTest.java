@@ -81,13 +81,16 @@ final class WiringSheetTest {
 
     @Test
     void currentsOfABranchAreAddedAndWhatIsMissingIsSaid() {
-        // 35 + 35 mA of boards, 90 mA and 1 A of panels
+        // stated: 35 mA of a board, 90 and 20 mA of panels; guessed: 40 mA of a preset's board, about 1 A of a panel,
+        // and a panel of 200 mA stated and 15 mA of a preset's lamp
         String supplies = part("Supplies");
 
         assertTrue(
-                supplies.contains("left 12 V                2         1.16 A  1 of 5 figures, first slip indicator"),
+                supplies.contains("left 12 V                2  145 mA  1.255 A  1 of 7 figures, first slip indicator"),
                 supplies);
-        assertTrue(supplies.contains("(no branch stated)       9              -  9 of 9 figures, first oil"), supplies);
+        assertTrue(
+                supplies.contains("(no branch stated)       9       -        -  9 of 9 figures, first oil"), supplies);
+        assertTrue(supplies.contains("Currents are running currents, not starting, stalled or peak ones."), supplies);
     }
 
     @Test
