@@ -18,13 +18,18 @@ final class Supplies {
     /** What the figures are, wherever they are printed. */
     static final String RUNNING = "Currents are running currents, not starting, stalled or peak ones.";
 
-    private static final Predicate<Part> STATED = part -> part.draws.isKnown() && !part.draws.guessed();
-    private static final Predicate<Part> GUESSED = part -> part.draws.guessed();
-
     private final Map<String, List<Node>> branches = new LinkedHashMap<>();
 
     /** A board or a panel: what a current can be said of. */
-    private record Part(String name, Draw draws) {}
+    private record Part(String name, Draw draws) {
+        boolean isStated() {
+            return draws.isKnown() && !draws.guessed();
+        }
+
+        boolean isGuessed() {
+            return draws.guessed();
+        }
+    }
 
     Supplies(Pit pit) {
         for (Layout.NodePlace place : Layout.of(pit).nodes()) {
@@ -55,8 +60,8 @@ final class Supplies {
         table.row(
                 branch,
                 Integer.toString(nodes.size()),
-                sum(parts, STATED),
-                sum(parts, GUESSED),
+                sum(parts, Part::isStated),
+                sum(parts, Part::isGuessed),
                 unknown.isEmpty()
                         ? ""
                         : unknown.size() + " of " + parts.size() + " figures, first " + unknown.get(0).name);
