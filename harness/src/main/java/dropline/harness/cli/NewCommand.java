@@ -17,10 +17,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** {@code dropline new}: a folder with a pit file and a recording to start from. */
+/** {@code dropline new}: a folder with a pit file, a recording and a suite to start from. */
 @Command(
         name = "new",
-        header = "Make a folder with a pit file and a recording to start from.",
+        header = "Make a folder with a pit file, a recording and a suite to start from.",
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         parameterListHeading = "%n",
@@ -28,9 +28,9 @@ import picocli.CommandLine.Parameters;
         sortOptions = false,
         descriptionHeading = "%n",
         description = {
-            "Makes the folder DIR with pit.yaml, a description of a pit to go on from, and flight.csv, an",
-            "invented minute of flight in which every signal moves and every control is used, so that",
-            "'dropline replay' has something to play at once.",
+            "Makes the folder DIR with pit.yaml, a description of a pit to go on from; flight.csv, an invented",
+            "minute of flight in which every signal moves and every control is used, so that 'dropline replay'",
+            "has something to play at once; and suite.yaml, what 'dropline check' holds the pit to.",
             "",
             "With --panels the pit is made from a spreadsheet saved as CSV, one row a panel. Columns are known",
             "by their headings, in any order: place, panel, segment, address, board, shows, controls, draws,",
@@ -43,6 +43,7 @@ import picocli.CommandLine.Parameters;
             "  dropline new my-pit",
             "  dropline new my-pit --panels panels.csv",
             "  dropline replay my-pit/pit.yaml my-pit/flight.csv",
+            "  dropline check my-pit/suite.yaml",
             "",
             "Exit codes:  0 all was understood   2 something was not; what was is written all the same"
         })
@@ -79,6 +80,9 @@ final class NewCommand implements Callable<Integer> {
         Path last = panels.getFileName();
         Starter.Made made = Starter.fromSheet(folder, sheet, last == null ? "a spreadsheet" : last.toString());
         tell(made);
+        if (!sheet.notes().isEmpty()) {
+            console.err().println("dropline: columns kept as notes: " + String.join(", ", sheet.notes()));
+        }
         if (!sheet.problems().isEmpty()) {
             console.err().print(Problems.text(sheet.problems()));
             console.err()
@@ -112,13 +116,25 @@ final class NewCommand implements Callable<Integer> {
         }
         Path flight = folder.resolve(Starter.FLIGHT);
         console.out().println("Wrote " + pit + ": " + contents(made.pit()) + ".");
+        Path suite = folder.resolve(Starter.SUITE);
         console.out().println("Wrote " + flight + ": an invented minute in which everything moves.");
+        console.out().println("Wrote " + suite + ": what must hold after every change of the pit.");
         console.out().println();
         console.out().println("Next:");
-        console.out()
-                .println("  dropline describe " + pit + "             what was understood, and what follows from it");
-        console.out().println("  dropline replay " + pit + " " + flight + "   the first verdict");
+        String replay = "dropline replay " + quoted(pit) + " " + quoted(flight);
+        next("dropline describe " + quoted(pit), replay, "what was understood, and what follows from it");
+        next(replay, replay, "the first verdict");
+        next("dropline check " + quoted(suite), replay, "whether everything in the suite holds");
         console.out().println("Then replace what is marked \"guess\" in " + pit + " by what you know.");
+    }
+
+    private void next(String command, String longest, String remark) {
+        String gap = " ".repeat(longest.length() - command.length() + 3);
+        console.out().println("  " + command + gap + remark);
+    }
+
+    private static String quoted(Path path) {
+        return path.toString().contains(" ") ? '"' + path.toString() + '"' : path.toString();
     }
 
     private static String contents(Pit pit) {

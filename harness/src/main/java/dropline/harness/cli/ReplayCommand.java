@@ -2,9 +2,11 @@ package dropline.harness.cli;
 
 import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
+import dropline.harness.fault.FaultOptions;
 import dropline.harness.json.ReplayJson;
 import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.PitFile;
+import dropline.harness.problem.Problem;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
@@ -120,6 +122,11 @@ final class ReplayCommand implements Callable<Integer> {
         ReplayResult result = new Session(
                         console, pit, played.name(), play.opening(), played.seed(), singleFailures, faults, trace)
                 .run();
+        List<Problem> never =
+                FaultOptions.neverStruck(faults, pit, result.recording().durationNanos());
+        if (!never.isEmpty()) {
+            throw Session.neverStruck(never);
+        }
         result = result.restingOn(restsOn(play, result, faults));
         if (html != null) {
             OutputFiles.write(html, HtmlReport.of(result));

@@ -3,7 +3,6 @@ package dropline.harness.cli;
 import dropline.bus.fault.Fault;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
-import dropline.harness.fault.FaultOptions;
 import dropline.harness.fault.Injection;
 import dropline.harness.problem.Problem;
 import dropline.harness.problem.Problems;
@@ -58,16 +57,17 @@ record Session(
             ProgressBar.end(progress);
         }
         replayed.losses().forEach(loss -> console.err().println("dropline: " + loss));
-        List<Problem> never = FaultOptions.neverStruck(faults, pit, replayed.durationNanos());
-        if (!never.isEmpty()) {
-            throw new WrongInput(Problems.text(never) + "\ndropline: " + never.size()
-                    + (never.size() == 1 ? " fault" : " faults") + " never struck; nothing is shown or written");
-        }
         Recording recording = new Recording(name, replayed.durationNanos());
         List<InjectedFault> injected = Injection.of(faults, pit, replayed.durationNanos());
         Run run = new Run(
                 Version.number(), recording, seed, replayed.digest(), injected, replayed.findings(), replayed.losses());
         return new Verdicts(pit, Layout.of(pit)).of(run, replayed.segments(), replayed.failures());
+    }
+
+    /** That faults had no time to strike: whoever asked for them must not take the run for one with them. */
+    static WrongInput neverStruck(List<Problem> never) {
+        return new WrongInput(Problems.text(never) + "\ndropline: " + never.size()
+                + (never.size() == 1 ? " fault" : " faults") + " never struck; nothing is shown or written");
     }
 
     /** How many threads work side by side. */

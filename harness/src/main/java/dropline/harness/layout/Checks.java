@@ -1,6 +1,8 @@
 package dropline.harness.layout;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Group;
+import dropline.harness.yaml.KeyCode;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.Bytes;
@@ -85,25 +87,24 @@ final class Checks {
     }
 
     private Optional<CrcParameters> parameters(Group group) {
-        int width = group.whole("width", 8, 32, 0);
+        int width = Numerals.whole(group, "width", 8, 32, 0);
         if (!group.has("width") || (width != 8 && width != 16 && width != 32)) {
             Tree at = group.get("width").orElse(group.place());
-            report.at(at, "width", LayoutCode.OUT_OF_RANGE, "width: 8, 16 or 32", null);
+            report.at(at, "width", KeyCode.OUT_OF_RANGE, "width: 8, 16 or 32", null);
             width = 32;
         }
         long most = (1L << width) - 1;
-        Optional<Long> polynomial = group.needHex("polynomial", most);
-        Optional<Long> initial = group.needHex("initial", most);
+        Optional<Long> polynomial = Numerals.needHex(group, "polynomial", most);
+        Optional<Long> initial = Numerals.needHex(group, "initial", most);
         Optional<Boolean> in = yesNo(group, "reflect-in");
         Optional<Boolean> out = yesNo(group, "reflect-out");
-        Optional<Long> xor = group.needHex("final-xor", most);
+        Optional<Long> xor = Numerals.needHex(group, "final-xor", most);
         if (polynomial.isEmpty() || initial.isEmpty() || in.isEmpty() || out.isEmpty() || xor.isEmpty()) {
             return Optional.empty();
         }
         if ((polynomial.get() & 1) == 0) {
             String fix = "write it most significant bit first; one that is even is probably written mirrored";
-            report.at(
-                    group.get("polynomial").orElseThrow(), "polynomial", LayoutCode.OUT_OF_RANGE, "an odd number", fix);
+            report.at(group.get("polynomial").orElseThrow(), "polynomial", KeyCode.OUT_OF_RANGE, "an odd number", fix);
             return Optional.empty();
         }
         return Optional.of(

@@ -1,5 +1,7 @@
 package dropline.harness.layout;
 
+import dropline.harness.yaml.Group;
+import dropline.harness.yaml.KeyCode;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.custom.BinaryForm;
@@ -61,7 +63,7 @@ final class Forms {
         }
         if (words.equals("float32") || words.equals("float64")) {
             if (!key.equals("value")) {
-                report.at(text.get(), key, LayoutCode.WRONG_TYPE, "a whole number: " + WORDS, null);
+                report.at(text.get(), key, KeyCode.WRONG_TYPE, "a whole number: " + WORDS, null);
                 return Optional.empty();
             }
             return Optional.of(new FloatForm(words.equals("float32") ? 4 : 8, little));
@@ -70,7 +72,7 @@ final class Forms {
         if (digits.matches()) {
             return digits(text.get(), key, digits);
         }
-        report.at(text.get(), key, LayoutCode.WRONG_TYPE, WORDS, null);
+        report.at(text.get(), key, KeyCode.WRONG_TYPE, WORDS, null);
         return Optional.empty();
     }
 
@@ -79,14 +81,14 @@ final class Forms {
         boolean free = words.group(2) != null;
         if (free && style == Style.PADDED) {
             String fix = "write " + key + ": padded " + words.group(3) + ", or signed up to " + words.group(3);
-            report.at(text, key, LayoutCode.WRONG_TYPE, "a fixed width, since spaces fill it up", fix);
+            report.at(text, key, KeyCode.WRONG_TYPE, "a fixed width, since spaces fill it up", fix);
             return Optional.empty();
         }
         int width = Integer.parseInt(words.group(3));
         int least = style == Style.SIGNED ? 2 : 1;
         int most = style == Style.HEX ? 8 : 18;
         if (width < least || width > most) {
-            report.at(text, key, LayoutCode.OUT_OF_RANGE, style.word() + " " + least + ".." + most, null);
+            report.at(text, key, KeyCode.OUT_OF_RANGE, style.word() + " " + least + ".." + most, null);
             return Optional.empty();
         }
         return Optional.of(new DigitsForm(style, width, free));

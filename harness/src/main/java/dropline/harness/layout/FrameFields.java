@@ -1,6 +1,8 @@
 package dropline.harness.layout;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Group;
+import dropline.harness.yaml.KeyCode;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.Bytes;
@@ -48,7 +50,7 @@ final class FrameFields {
     boolean read(Tree tree) {
         if (!(tree instanceof Tree.Sequence list) || list.items().isEmpty()) {
             String expected = "a list of fields, each on a line that begins with - and one of " + words(inFrame);
-            report.at(tree, kind.word(), LayoutCode.WRONG_TYPE, expected, null);
+            report.at(tree, kind.word(), KeyCode.WRONG_TYPE, expected, null);
             return false;
         }
         List<Group> checks = new ArrayList<>();
@@ -58,7 +60,7 @@ final class FrameFields {
                 whole = false;
                 continue;
             }
-            Group group = new Group(mapping, "a field with " + what.get(), report);
+            Group group = new Group(mapping, "a field with " + what.get(), LayoutFile.PAGE, report);
             Optional<Field> field = read(group, what.get());
             group.nothingElse();
             if (field.isEmpty()) {
@@ -100,7 +102,7 @@ final class FrameFields {
     private Optional<String> what(Tree item, List<String> known) {
         if (!(item instanceof Tree.Mapping mapping)) {
             String expected = "a field: one of " + words(known) + ", and a colon";
-            report.at(item, kind.word(), LayoutCode.WRONG_TYPE, expected, null);
+            report.at(item, kind.word(), KeyCode.WRONG_TYPE, expected, null);
             return Optional.empty();
         }
         List<String> present = mapping.entries().stream()
@@ -112,7 +114,7 @@ final class FrameFields {
             String fix = "begin each field with a - of its own";
             report.at(item, present.get(1), LayoutCode.CONFLICT, "one of " + words(present) + " in a field", fix);
         } else if (present.isEmpty()) {
-            Group group = new Group(mapping, "a field here", report);
+            Group group = new Group(mapping, "a field here", LayoutFile.PAGE, report);
             known.forEach(group::has);
             group.nothingElse();
         }
@@ -123,12 +125,12 @@ final class FrameFields {
         return switch (what) {
             case "bytes", "text" -> constant(group, what);
             case "spare" -> {
-                int chars = group.whole("spare", 1, 1000, 1);
+                int chars = Numerals.whole(group, "spare", 1, 1000, 1);
                 yield Optional.of(new Field.Spare(name(group, what), chars));
             }
             case "address" -> {
                 int plus = plus(group);
-                int toAll = group.whole("to-all", 0, 65_535, 0);
+                int toAll = Numerals.whole(group, "to-all", 0, 65_535, 0);
                 String name = name(group, what);
                 yield forms.read(group, what).map(form -> new Field.Address(name, form, plus, toAll));
             }
@@ -151,7 +153,7 @@ final class FrameFields {
         Optional<Bytes> bytes = scalar.map(Tree.Scalar::text).flatMap(reading);
         if (scalar.isPresent() && bytes.isEmpty()) {
             String fix = text ? "write bytes: and the byte values" : "write text: for what a person can read";
-            report.at(scalar.get(), key, LayoutCode.WRONG_TYPE, expected, fix);
+            report.at(scalar.get(), key, KeyCode.WRONG_TYPE, expected, fix);
         }
         String name = name(group, key);
         return bytes.map(b -> new Field.Constant(name, b));
@@ -183,15 +185,15 @@ final class FrameFields {
 
     private Optional<Field> items(Group group) {
         String key = itemsKey();
-        int slots = group.whole("slots", 1, 1000, 0);
-        int most = group.whole("most", 1, 1000, 0);
+        int slots = Numerals.whole(group, "slots", 1, 1000, 0);
+        int most = Numerals.whole(group, "most", 1, 1000, 0);
         Optional<Tree> value = group.need(key, "how one is written, a list of fields");
         String name = name(group, key);
         if (value.isEmpty()
                 || !(value.get() instanceof Tree.Sequence list)
                 || list.items().isEmpty()) {
             value.ifPresent(v -> report.at(
-                    v, key, LayoutCode.WRONG_TYPE, "how one is written: a list of " + words(PARTS_OF_ITEM), null));
+                    v, key, KeyCode.WRONG_TYPE, "how one is written: a list of " + words(PARTS_OF_ITEM), null));
             return Optional.empty();
         }
         List<Field> each = new ArrayList<>();
@@ -210,7 +212,7 @@ final class FrameFields {
         if (what.isEmpty() || !(tree instanceof Tree.Mapping mapping)) {
             return Optional.empty();
         }
-        Group group = new Group(mapping, "a field with " + what.get(), report);
+        Group group = new Group(mapping, "a field with " + what.get(), LayoutFile.PAGE, report);
         Optional<Field> part =
                 switch (what.get()) {
                     case "number" -> {
@@ -229,7 +231,7 @@ final class FrameFields {
     }
 
     private static int plus(Group group) {
-        return group.whole("plus", -65_536, 65_536, 0);
+        return Numerals.whole(group, "plus", -65_536, 65_536, 0);
     }
 
     private static String name(Group group, String standard) {
@@ -245,7 +247,7 @@ final class FrameFields {
                         checks.get(next++).text("over", "first..last").orElseThrow();
                 String[] ends = over.text().split("\\.\\.", -1);
                 if (ends.length > 2) {
-                    report.at(over, "over", LayoutCode.WRONG_TYPE, "first..last, two names of fields", null);
+                    report.at(over, "over", KeyCode.WRONG_TYPE, "first..last, two names of fields", null);
                     whole = false;
                     continue;
                 }

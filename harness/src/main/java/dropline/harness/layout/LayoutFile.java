@@ -13,6 +13,9 @@ import java.util.Optional;
 
 /** Reads layout files. A file gives a protocol and what is worth knowing of it, or all of its problems. */
 public final class LayoutFile {
+    /** The page of the manual that says which keys there are. */
+    static final String PAGE = "docs/custom-protocols.md";
+
     private LayoutFile() {}
 
     /** What became of a layout file. */

@@ -1,5 +1,7 @@
 package dropline.harness.layout;
 
+import dropline.harness.yaml.Group;
+import dropline.harness.yaml.KeyCode;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.Bytes;
@@ -43,13 +45,13 @@ final class LayoutReader {
     /** The layout, or empty with the reasons reported. Cautions go into {@code cautions}. */
     Optional<Layout> read(Tree tree, Report cautions) {
         if (!(tree instanceof Tree.Mapping mapping)) {
-            report.at(tree, "", LayoutCode.WRONG_TYPE, "keys: framing, frames, and what else a layout has", null);
+            report.at(tree, "", KeyCode.WRONG_TYPE, "keys: framing, frames, and what else a layout has", null);
             return Optional.empty();
         }
-        Group root = new Group(mapping, "a layout", report);
+        Group root = new Group(mapping, "a layout", LayoutFile.PAGE, report);
         Optional<String> name = root.text("layout", "a name for the layout").map(Tree.Scalar::text);
         Optional<Boundary> boundary = root.need("framing", FRAMING).flatMap(this::boundary);
-        int longest = root.whole("longest", 2, 65_535, LONGEST);
+        int longest = Numerals.whole(root, "longest", 2, 65_535, LONGEST);
         boolean little = Forms.order(root).orElse(false);
         List<FrameLayout> laidOut = root.need("frames", "request, reply, and what else there is")
                 .map(frame -> frames(frame, new Forms(report, little)))
@@ -71,10 +73,10 @@ final class LayoutReader {
     private List<FrameLayout> frames(Tree tree, Forms forms) {
         List<FrameLayout> laidOut = new ArrayList<>();
         if (!(tree instanceof Tree.Mapping mapping)) {
-            report.at(tree, "frames", LayoutCode.WRONG_TYPE, "frames, each a list of fields indented below it", null);
+            report.at(tree, "frames", KeyCode.WRONG_TYPE, "frames, each a list of fields indented below it", null);
             return laidOut;
         }
-        Group group = new Group(mapping, "frames", report);
+        Group group = new Group(mapping, "frames", LayoutFile.PAGE, report);
         for (Kind kind : Kind.values()) {
             Optional<Tree> fields = group.get(kind.word());
             if (fields.isPresent()) {
@@ -98,10 +100,10 @@ final class LayoutReader {
             return Optional.of(new Boundary.Counted());
         }
         if (!(tree instanceof Tree.Mapping mapping)) {
-            report.at(tree, "framing", LayoutCode.WRONG_TYPE, FRAMING, null);
+            report.at(tree, "framing", KeyCode.WRONG_TYPE, FRAMING, null);
             return Optional.empty();
         }
-        Group group = new Group(mapping, "framing", report);
+        Group group = new Group(mapping, "framing", LayoutFile.PAGE, report);
         Optional<Boundary> boundary = group.has("gap") ? gap(group) : delimiters(group);
         group.nothingElse();
         return boundary;
@@ -123,7 +125,7 @@ final class LayoutReader {
         }
         Matcher matcher = GAP.matcher(text.get().text());
         if (!matcher.matches()) {
-            report.at(text.get(), "gap", LayoutCode.WRONG_TYPE, SILENCE, null);
+            report.at(text.get(), "gap", KeyCode.WRONG_TYPE, SILENCE, null);
             return Optional.empty();
         }
         String unit = matcher.group(2);
@@ -131,7 +133,7 @@ final class LayoutReader {
                 .movePointRight(unit.equals("ms") ? 6 : 3)
                 .longValueExact();
         if (thousandths < 1 || thousandths > 1_000_000_000L) {
-            report.at(text.get(), "gap", LayoutCode.OUT_OF_RANGE, "above 0 and at most 1 s", null);
+            report.at(text.get(), "gap", KeyCode.OUT_OF_RANGE, "above 0 and at most 1 s", null);
             return Optional.empty();
         }
         SilenceUnit counted = unit.startsWith("char")
@@ -161,7 +163,7 @@ final class LayoutReader {
         if (scalar.isPresent() && (bytes.isEmpty() || bytes.get().length() != 1)) {
             String fix =
                     "of two end bytes, such as \\r\\n, the last is the end: and the first is the frame's last field";
-            report.at(scalar.get(), key, LayoutCode.WRONG_TYPE, ONE_BYTE, key.equals("end") ? fix : null);
+            report.at(scalar.get(), key, KeyCode.WRONG_TYPE, ONE_BYTE, key.equals("end") ? fix : null);
             return Optional.empty();
         }
         return bytes.map(b -> b.at(0));

@@ -1,7 +1,11 @@
 package dropline.harness.layout;
 
+import dropline.harness.yaml.Group;
+import dropline.harness.yaml.KeyCode;
+import dropline.harness.yaml.Tree;
 import dropline.protocol.Bytes;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -25,6 +29,38 @@ final class Numerals {
     static Optional<Long> hex(String text) {
         var digits = HEX.matcher(text);
         return digits.matches() ? Optional.of(Long.parseLong(digits.group(1), 16)) : Optional.empty();
+    }
+
+    /** A whole number, decimal or hexadecimal with 0x, or what counts where it is left out. */
+    static int whole(Group group, String key, int least, int most, int standard) {
+        String expected = "a whole number, " + least + ".." + most;
+        Optional<Tree.Scalar> text = group.text(key, expected);
+        if (text.isEmpty()) {
+            return standard;
+        }
+        Optional<Long> number = whole(text.get().text());
+        if (number.isEmpty()) {
+            group.problem(text.get(), key, KeyCode.WRONG_TYPE, expected, null);
+            return standard;
+        }
+        if (number.get() < least || number.get() > most) {
+            group.problem(text.get(), key, KeyCode.OUT_OF_RANGE, expected, null);
+            return standard;
+        }
+        return number.get().intValue();
+    }
+
+    /** A number written in hexadecimal digits, which must be there. */
+    static Optional<Long> needHex(Group group, String key, long most) {
+        String expected = "hexadecimal digits, 0.." + Long.toHexString(most).toUpperCase(Locale.ROOT);
+        Optional<Tree.Scalar> text = group.needText(key, expected);
+        Optional<Long> number = text.flatMap(scalar -> hex(scalar.text()));
+        if (text.isPresent() && (number.isEmpty() || number.get() > most)) {
+            group.problem(
+                    text.get(), key, number.isEmpty() ? KeyCode.WRONG_TYPE : KeyCode.OUT_OF_RANGE, expected, null);
+            return Optional.empty();
+        }
+        return number;
     }
 
     /** Pairs of hexadecimal digits with spaces between them: {@code A5 5A}. */

@@ -14,6 +14,10 @@ import java.util.Set;
  * kind, each reported once at its place; and with its likes written out, for what is then still missing.
  */
 final class BlockReader {
+    /** What a comma between braces cuts off reads like a key. */
+    private static final String IN_QUOTES = "between braces a value with a comma stands in quotes, as in loop-pass:"
+            + " \"3 ms, measured 2026-11-20\" or reply-gap: \"200 us + exponential 100 us, at most 3 ms\"";
+
     private final Report report;
     private final Report gaps;
     private final Set<Place> open;
@@ -144,7 +148,8 @@ final class BlockReader {
         String expected = "a key known" + where + ": " + Report.oneOf(section.names());
         String fix =
                 nearest.map(n -> "write " + n + ":").orElse("delete it, or see docs/pit-file.md for where it goes");
-        report.at(name, name.text(), PitCode.UNKNOWN_KEY, expected, fix);
+        boolean cutOff = name.text().startsWith("measured ") || name.text().startsWith("at most ");
+        report.at(name, name.text(), PitCode.UNKNOWN_KEY, expected, cutOff ? IN_QUOTES : fix);
     }
 
     private void missing(Block block) {

@@ -14,8 +14,9 @@ final class MotionKeys {
     static final Key<Long> SWEEP = Key.optional(
                     "sweep",
                     Numbers.measure(Measure.angle(), 1_000, 360_000_000),
-                    "gauge stepper, servo, stepper, drum counter (its fastest drum): the angle by which it turns for the signal's"
-                            + " whole range; speeds, other than a stepper's, are then those of its shaft, in deg/s")
+                    "gauge stepper, servo, stepper, drum counter (its fastest drum): the angle by which it turns for"
+                            + " the signal's whole range; speeds, other than a stepper's, are then those of its"
+                            + " shaft, in deg/s")
             .figure();
     static final Key<Rates.Amount> SLEW = Key.optional("slew", Rates.speed(), "stepper: greatest speed, in steps/s")
             .figure();

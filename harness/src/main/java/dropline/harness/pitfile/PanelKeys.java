@@ -75,8 +75,8 @@ final class PanelKeys {
     static final Key<Long> DRAWS = Key.optional(
                     "draws",
                     Numbers.measure(Measure.current(), 0, 100_000_000),
-                    "current it takes from its node's supply, beside the board; where left out, unknown, or for a panel what"
-                            + " its indicators draw if all of them say")
+                    "current it takes from its node's supply, beside the board; where left out, unknown, or for a panel"
+                            + " what its indicators draw if all of them say")
             .electrical();
 
     static final Section INDICATORS = Section.named(

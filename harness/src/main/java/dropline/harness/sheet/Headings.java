@@ -1,5 +1,8 @@
 package dropline.harness.sheet;
 
+import dropline.harness.problem.Nearest;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -20,9 +23,33 @@ final class Headings {
         }
     }
 
-    /** Whether a row reads like headings: it names the panel, and something else. */
+    /** Whether a row reads like headings: it names the panel and another column, or three others. */
     boolean areHeadings() {
         return index.containsKey(Column.PANEL) && index.size() >= 2 || index.size() >= 3;
+    }
+
+    /** Whether it might be headings, if no row reads better. */
+    boolean mayBeHeadings() {
+        return index.containsKey(Column.PANEL);
+    }
+
+    /** Heads that no column has, each with the column it is spelt most like. */
+    List<String> others() {
+        List<String> others = new ArrayList<>();
+        for (int i = 0; i < heads.size(); i++) {
+            String head = heads.get(i).strip();
+            if (!head.isEmpty() && !index.containsValue(i)) {
+                List<String> known = Arrays.stream(Column.values())
+                        .filter(column -> !index.containsKey(column))
+                        .map(Column::head)
+                        .toList();
+                others.add(head
+                        + Nearest.to(head, known)
+                                .map(near -> " (did you mean " + near + "?)")
+                                .orElse(""));
+            }
+        }
+        return others;
     }
 
     boolean has(Column column) {

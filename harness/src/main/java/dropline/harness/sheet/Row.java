@@ -32,6 +32,11 @@ public record Row(
         OptionalDouble drawsAmps,
         Panel.Status status,
         List<String> notes) {
+    /** Rows without a segment of one place go together, as do those without either. */
+    public String segmentOrPlace() {
+        return segment.isEmpty() ? place : segment;
+    }
+
     public Row {
         shows = List.copyOf(shows);
         controls = List.copyOf(controls);

@@ -14,10 +14,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,15 +28,17 @@ import org.jspecify.annotations.Nullable;
  *
  * @param rows those understood, in the order of the file
  * @param leftOut lines, as written, of those that were not, for the builder not to lose them
+ * @param notes heads of columns that were kept as notes, each with what it may have been meant to be
  * @param problems everything that could not be understood
  */
-public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems) {
+public record Sheet(List<Row> rows, List<String> leftOut, List<String> notes, List<Problem> problems) {
     /** Rows above the headings that may hold a title. */
     private static final int MOST_TITLE_ROWS = 10;
 
     public Sheet {
         rows = List.copyOf(rows);
         leftOut = List.copyOf(leftOut);
+        notes = List.copyOf(notes);
         problems = List.copyOf(problems);
     }
 
@@ -54,6 +58,7 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
         private final Problems problems = new Problems();
         private final List<Row> rows = new ArrayList<>();
         private final List<String> leftOut = new ArrayList<>();
+        private final List<String> notes = new ArrayList<>();
         private final Map<String, Row> byAddress = new LinkedHashMap<>();
 
         Reading(String file) {
@@ -65,13 +70,20 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
             if (binary.isPresent()) {
                 String fix = "in the spreadsheet program, save the sheet as CSV and give that file";
                 problem(0, 0, "", SheetCode.NO_TEXT, binary.get(), "a spreadsheet saved as CSV", fix);
-            } else {
-                read(text);
+            } else if (!read(text, Headings::areHeadings)
+                    && problems.isEmpty()
+                    && !read(text, Headings::mayBeHeadings)) {
+                String expected = "a row of headings among the first: panel, and any of place, segment, address, board,"
+                        + " shows, controls, draws, status";
+                String fix =
+                        "write the headings above the columns; their order is free, other columns are kept as notes";
+                problem(0, 0, "", SheetCode.NO_HEADINGS, null, expected, fix);
             }
-            return new Sheet(rows, leftOut, problems.list());
+            return new Sheet(rows, leftOut, notes, problems.list());
         }
 
-        private void read(SheetText text) {
+        /** Reads it, if one of its first rows holds headings. */
+        private boolean read(SheetText text, Predicate<Headings> reads) {
             Headings headings = null;
             int titles = 0;
             int line = text.firstLine();
@@ -93,8 +105,9 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
                         openQuote(line, cells, text.separator());
                     } else if (headings != null) {
                         row(headings, line, cells, text.separator());
-                    } else if (new Headings(cells).areHeadings()) {
+                    } else if (reads.test(new Headings(cells))) {
                         headings = new Headings(cells);
+                        notes.addAll(headings.others());
                         mustBeSingle(headings, line);
                     } else if (++titles > MOST_TITLE_ROWS) {
                         break;
@@ -107,13 +120,7 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
                                 : unreadable.getCause().getMessage());
                 problem(line, 0, "", SheetCode.UNREADABLE_ROW, why, "quotes that are closed", null);
             }
-            if (headings == null && problems.isEmpty()) {
-                String expected = "a row of headings among the first: panel, and any of place, segment, address, board,"
-                        + " shows, controls, draws, status";
-                String fix =
-                        "write the headings above the columns; their order is free, other columns are kept as notes";
-                problem(0, 0, "", SheetCode.NO_HEADINGS, null, expected, fix);
-            }
+            return headings != null;
         }
 
         private void openQuote(int line, List<String> cells, char separator) {
@@ -213,7 +220,8 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<Problem> problems
             if (row.address().isEmpty()) {
                 return;
             }
-            String key = row.segment() + "\n" + row.address().getAsInt();
+            String key = row.segmentOrPlace().toLowerCase(Locale.ROOT) + "\n"
+                    + row.address().getAsInt();
             Row first = byAddress.putIfAbsent(key, row);
             if (first != null
                     && !first.board().isEmpty()

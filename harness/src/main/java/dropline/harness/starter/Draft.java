@@ -9,17 +9,16 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A pit being drawn up from rows of a spreadsheet: what they leave open is decided here, and noted as a guess, so that
  * the pit can be simulated at once.
  */
 final class Draft {
-    /** A driver carries 32 unit loads (TI SLLA272D); one of them is the controller's. */
-    private static final int MOST_NODES = 31;
-
     /** What one reply of Dropline's own frames holds. */
     private static final int MOST_CONTROLS = 16;
 
@@ -41,6 +40,13 @@ final class Draft {
             this.guessed = guessed;
         }
 
+        private @Nullable Board at(int address) {
+            return boards.stream()
+                    .filter(board -> board.address == address)
+                    .findFirst()
+                    .orElse(null);
+        }
+
         private int freeAddress(Set<Integer> taken) {
             int address = 1;
             while (taken.contains(address)) {
@@ -55,14 +61,21 @@ final class Draft {
         final String name;
         final int address;
         final boolean addressGuessed;
+        final boolean segmentGuessed;
         final String kind;
         final List<DraftPanel> panels = new ArrayList<>();
 
-        Board(String name, int address, boolean addressGuessed, String kind) {
+        Board(String name, int address, boolean addressGuessed, boolean segmentGuessed, String kind) {
             this.name = name;
             this.address = address;
             this.addressGuessed = addressGuessed;
+            this.segmentGuessed = segmentGuessed;
             this.kind = kind;
+        }
+
+        /** Whether a row can mean the same board: it names no other kind. */
+        private boolean canCarry(Row row) {
+            return kind.isEmpty() || row.board().isEmpty() || kind.equalsIgnoreCase(row.board());
         }
 
         private int controls() {
@@ -85,13 +98,16 @@ final class Draft {
     /** @param rows at least one */
     static Draft of(List<Row> rows) {
         Draft draft = new Draft();
+        List<Placing.Place> places = Placing.of(rows);
         Map<String, Set<Integer>> taken = new LinkedHashMap<>();
-        for (Row row : rows) {
-            row.address()
-                    .ifPresent(address -> taken.computeIfAbsent(row.segment(), s -> new TreeSet<>())
-                            .add(address));
+        for (int i = 0; i < rows.size(); i++) {
+            Set<Integer> addresses = taken.computeIfAbsent(places.get(i).segment(), s -> new TreeSet<>());
+            rows.get(i).address().ifPresent(addresses::add);
         }
-        rows.forEach(row -> draft.place(row, taken));
+        for (int i = 0; i < rows.size(); i++) {
+            Placing.Place place = places.get(i);
+            draft.place(rows.get(i), place, Objects.requireNonNull(taken.get(place.segment())));
+        }
         return draft;
     }
 
@@ -103,15 +119,13 @@ final class Draft {
         return List.copyOf(signals.values());
     }
 
-    private void place(Row row, Map<String, Set<Integer>> taken) {
-        Segment segment = segmentOf(row);
-        Set<Integer> addresses =
-                taken.computeIfAbsent(row.segment().isEmpty() ? segment.name : row.segment(), s -> new TreeSet<>());
+    private void place(Row row, Placing.Place place, Set<Integer> addresses) {
+        Segment segment = segments.computeIfAbsent(place.segment(), name -> new Segment(name, place.guessed()));
         List<Part> controls = row.controls();
         int from = 0;
         int part = 0;
         do {
-            Board board = boardOf(segment, addresses, row, part == 0);
+            Board board = boardOf(segment, addresses, row, place.guessed(), part == 0);
             int to = Math.min(controls.size(), from + MOST_CONTROLS - board.controls());
             String wanted = part == 0 ? row.panel() : row.panel() + ", part " + (part + 1);
             String name = unique(panelNames, wanted, row.place());
@@ -122,33 +136,19 @@ final class Draft {
         } while (from < controls.size());
     }
 
-    private Segment segmentOf(Row row) {
-        if (!row.segment().isEmpty()) {
-            return segments.computeIfAbsent(row.segment(), name -> new Segment(name, false));
+    private static Board boardOf(Segment segment, Set<Integer> taken, Row row, boolean guessed, boolean first) {
+        Board same =
+                first && row.address().isPresent() ? segment.at(row.address().getAsInt()) : null;
+        if (same != null && same.canCarry(row)) {
+            return same;
         }
-        String base = row.place().isEmpty() ? "segment" : row.place();
-        for (int i = 1; ; i++) {
-            String name = i == 1 ? base : base + " " + i;
-            Segment segment = segments.computeIfAbsent(name, n -> new Segment(n, true));
-            if (segment.boards.size() < MOST_NODES && segment.guessed) {
-                return segment;
-            }
-        }
-    }
-
-    private static Board boardOf(Segment segment, Set<Integer> taken, Row row, boolean first) {
-        boolean known = first && row.address().isPresent();
+        boolean known = first && row.address().isPresent() && same == null;
         int address = known ? row.address().getAsInt() : segment.freeAddress(taken);
         if (address > LAST_ADDRESS) {
             throw new IllegalArgumentException("a segment has 247 addresses: segment=" + segment.name);
         }
         taken.add(address);
-        for (Board board : segment.boards) {
-            if (known && board.address == address) {
-                return board;
-            }
-        }
-        Board board = new Board(segment.name + " " + address, address, !known, row.board());
+        Board board = new Board(segment.name + " " + address, address, !known, guessed, row.board());
         segment.boards.add(board);
         return board;
     }

@@ -3,6 +3,7 @@ package dropline.harness.starter;
 import dropline.harness.starter.Draft.Board;
 import dropline.harness.starter.Draft.DraftPanel;
 import dropline.harness.starter.Draft.Segment;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -36,16 +37,19 @@ final class PitText {
 
     private void head(String name, String from) {
         lines(
-                "# Made from " + from.replaceAll("\\s+", " ")
-                        + " by dropline new. Go on from here by hand: this file is yours now.",
+                Yaml.comment(
+                        "Made from " + from + " by dropline new. Go on from here by hand: this file is yours now."),
                 "#",
-                "# What the spreadsheet did not say is marked \"guess\", or comes from a preset (`dropline presets` lists them, with",
-                "# where every figure comes from). Replace guesses by what you know; `dropline replay` ends with the one figure that",
-                "# is worth measuring next. Every key is in docs/pit-file.md.",
+                "# What the spreadsheet did not say is marked \"guess\", or comes from a preset (`dropline presets` lists them,",
+                "# with where every figure comes from). Correct what is marked; nobody else will. Presets hold guesses of their",
+                "# own, figures written \"about\": those `dropline replay` tries at half and at double, and it ends with the one",
+                "# that is worth measuring next. Between braces a value with a comma stands in quotes, as in",
+                "#   {like: 8-bit loop, loop-pass: \"3 ms, measured 2026-11-20\"}",
+                "# Every key is in docs/pit-file.md.",
                 "#",
-                "# SAFETY. Fuse each supply branch close to its source. Never tie a board to USB and to the external supply at once",
-                "# without isolation. Power the external supplies before the computer. Disconnect before changing wiring. Keep hands",
-                "# clear of driven mechanisms. Leave mains work to licensed people and local codes.",
+                "# SAFETY. Fuse each supply branch close to its source. Never tie a board to USB and to the external supply at",
+                "# once without isolation. Power the external supplies before the computer. Disconnect before changing wiring.",
+                "# Keep hands clear of driven mechanisms. Leave mains work to licensed people and local codes.",
                 "",
                 "pit: " + Yaml.text(name),
                 "");
@@ -77,8 +81,8 @@ final class PitText {
             return;
         }
         lines(
-                "# What the simulator sends. Give each the name of its column in your recording (column: NAME), its range, and the",
-                "# smallest step that you can see on the panel. `dropline describe RECORDING` shows what a recording holds.",
+                "# What the simulator sends. Give each the name of its column in your recording (column: NAME), its range, and",
+                "# the smallest step that you can see on the panel. `dropline describe RECORDING` shows what a recording holds.",
                 "signals:");
         int number = 1;
         for (Draft.Shown signal : draft.signals()) {
@@ -119,10 +123,17 @@ final class PitText {
         for (Segment segment : draft.segments()) {
             for (Board board : segment.boards) {
                 BoardGuess guess = BoardGuess.of(board.kind);
-                String why = (board.addressGuessed ? GUESS + ": the address" : "");
-                if (!guess.certain()) {
-                    why += why.isEmpty() ? GUESS + ": the board" : ", the board";
+                List<String> guesses = new ArrayList<>();
+                if (board.segmentGuessed) {
+                    guesses.add("the segment");
                 }
+                if (board.addressGuessed) {
+                    guesses.add("the address");
+                }
+                if (!guess.certain()) {
+                    guesses.add("the board");
+                }
+                String why = guesses.isEmpty() ? "" : GUESS + ": " + String.join(", ", guesses);
                 if (!board.kind.isEmpty()) {
                     why += (why.isEmpty() ? "   # " : "; ") + "in the spreadsheet: "
                             + Yaml.comment(board.kind).substring(2);

@@ -12,13 +12,16 @@ import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Makes a folder to start from: a pit file, and an invented flight to replay through it. */
+/** Makes a folder to start from: a pit file, an invented flight to replay through it, and a suite of both. */
 public final class Starter {
     /** The pit file's name in the folder. */
     public static final String PIT = "pit.yaml";
 
     /** The recording's name in the folder. */
     public static final String FLIGHT = "flight.csv";
+
+    /** The suite's name in the folder. */
+    public static final String SUITE = "suite.yaml";
 
     private static final String EXAMPLE = "example.yaml";
     private static final int SECONDS = 60;
@@ -28,7 +31,7 @@ public final class Starter {
     /**
      * What was made.
      *
-     * @param pit the pit as its file describes it; null where the file has problems, and then there is no flight
+     * @param pit the pit as its file describes it; null where the file has problems, and then there is nothing else
      * @param problems what is wrong with the pit file
      */
     public record Made(@Nullable Pit pit, List<Problem> problems) {
@@ -69,6 +72,7 @@ public final class Starter {
         }
         if (result instanceof PitFile.Understood understood) {
             new InventedFlight(understood.pit()).write(folder.resolve(FLIGHT), SECONDS);
+            Files.writeString(folder.resolve(SUITE), FirstSuite.of(understood.pit()), StandardCharsets.UTF_8);
             return new Made(understood.pit(), List.of());
         }
         throw new AssertionError(result);

@@ -88,7 +88,7 @@ public record RestsOn(
                 .append(" (about ")
                 .append(next.written())
                 .append(", ")
-                .append(next.where())
+                .append(place(next.where()))
                 .append("). ");
         text.append("As written, ")
                 .append(words(next.asWritten()))
@@ -96,7 +96,18 @@ public record RestsOn(
                 .append(next.segment());
         at(text, "at half", next.half());
         at(text, "at double", next.twice());
-        return text.append('.').toString();
+        return text.append(turns(next) ? "." : ". Neither turns the verdict.").toString();
+    }
+
+    /** A preset is no file of the builder's: what is measured is written where it is used. */
+    private static String place(String where) {
+        return where.startsWith("presets:") ? "a preset's guess; write yours beside its like" : where;
+    }
+
+    private static boolean turns(Next next) {
+        int failing = next.asWritten().failing();
+        return (next.half() != null && next.half().failing() != failing)
+                || (next.twice() != null && next.twice().failing() != failing);
     }
 
     private static void at(StringBuilder text, String scale, @Nullable Strain strain) {
@@ -108,14 +119,15 @@ public record RestsOn(
     private static String words(Strain strain) {
         String fails = strain.failing() == 0
                 ? "nothing fails"
-                : strain.failing() == 1 ? "1 fails" : strain.failing() + " fail";
+                : strain.failing() == 1 ? "1 misses its limit" : strain.failing() + " miss their limits";
         return (strain.tightest().isEmpty() ? "nothing updated" : strain.tightest()) + " takes "
                 + Words.share(strain.share()) + " of its limit and " + fails;
     }
 
     private static String how(Tried tried) {
         StringBuilder text = new StringBuilder("Tried ")
-                .append(Words.count(tried.figures(), "guess").replace("guesss", "guesses"))
+                .append(tried.figures())
+                .append(tried.figures() == 1 ? " guess" : " guesses")
                 .append(" at half and at double over ")
                 .append(clock(tried.fromNanos()))
                 .append("..")

@@ -60,7 +60,8 @@ public final class TreeReader {
                         YamlCode.EMPTY_FILE,
                         null,
                         "keys, each with its value",
-                        "write what the file is to say; docs/pit-file.md and docs/custom-protocols.md show how");
+                        "write what the file is to say; docs/pit-file.md, docs/suite-file.md and"
+                                + " docs/custom-protocols.md show how");
                 return Optional.empty();
             }
             return report.isEmpty() ? tree : Optional.empty();

@@ -29,9 +29,10 @@ final class DocumentedCommandsTest {
         texts.add(Files.readString(root.resolve("docs/manual.md")));
         texts.add(Files.readString(root.resolve("docs/record.md")));
         texts.add(Files.readString(root.resolve("docs/custom-protocols.md")));
+        texts.add(Files.readString(root.resolve("docs/suite-file.md")));
         texts.add(Captured.run("--help").out());
-        for (String command :
-                List.of("replay", "describe", "layout", "convert", "record", "demo", "faults", "survive")) {
+        for (String command : List.of(
+                "new", "replay", "describe", "layout", "convert", "record", "demo", "faults", "survive", "check")) {
             texts.add(Captured.run(command, "--help").out());
         }
 

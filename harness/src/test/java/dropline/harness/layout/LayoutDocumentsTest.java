@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.harness.problem.Problem;
 import dropline.harness.problem.Problems;
+import dropline.harness.yaml.KeyCode;
 import dropline.protocol.custom.Flaw;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -24,7 +25,8 @@ final class LayoutDocumentsTest {
     private static final Path EXAMPLES = PROBLEMS.resolve("layout");
 
     static List<String> codes() {
-        return Stream.concat(Stream.of(LayoutCode.values()), Stream.of(Flaw.Code.values()))
+        return Stream.<Enum<?>[]>of(KeyCode.values(), LayoutCode.values(), Flaw.Code.values())
+                .flatMap(Stream::of)
                 .map(Enum::name)
                 .toList();
     }
@@ -49,6 +51,9 @@ final class LayoutDocumentsTest {
     void theChapterListsEveryCode() throws IOException {
         StringBuilder table =
                 new StringBuilder("| code | what is wrong | example | message |\n| --- | --- | --- | --- |\n");
+        for (KeyCode code : KeyCode.values()) {
+            row(table, code.name(), code.words());
+        }
         for (LayoutCode code : LayoutCode.values()) {
             row(table, code.name(), code.words());
         }

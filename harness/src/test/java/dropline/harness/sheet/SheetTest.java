@@ -161,6 +161,26 @@ class SheetTest {
     }
 
     @Test
+    void columnsKeptAsNotesAreToldWithWhatTheyMayHaveBeen() {
+        Sheet sheet = read("panel;Adress;dial\nClock;4;own\n");
+
+        assertEquals(List.of("Adress (did you mean address?)", "dial"), sheet.notes());
+        assertEquals(List.of("Adress: 4", "dial: own"), sheet.rows().get(0).notes());
+    }
+
+    @Test
+    void onlyTheColumnOfPanelsMustBeThere() {
+        assertEquals("Clock", read("Panel\nClock\n").rows().get(0).panel());
+    }
+
+    @Test
+    void sameAddressInTwoPlacesIsNoClashWhereNoSegmentIsNamed() {
+        Sheet sheet = read("panel;place;address;board\nA;left;4;Nano\nB;right;4;Mega\nC;left;4;Mega\n");
+
+        assertEquals(List.of("A", "B"), sheet.rows().stream().map(Row::panel).toList());
+    }
+
+    @Test
     void unclosedQuoteLosesNoRowBeforeIt() {
         Sheet sheet = read("panel;place\nA;x\nB;\"y\nC;z\n");
 

@@ -81,7 +81,8 @@ class StarterTest {
         Node node = pit.segments().get(0).nodes().get(0);
         assertEquals(1, node.address());
         assertTrue(text().contains("  dash:   # guess: no segment was given\n"), text());
-        assertTrue(text().contains("board: \"8-bit one UART\"}   # guess: the address, the board\n"), text());
+        assertTrue(
+                text().contains("board: \"8-bit one UART\"}   # guess: the segment, the address, the board\n"), text());
         assertTrue(text().contains("shows: oil pressure}   # guess: what shows it\n"), text());
         assertTrue(text().contains("{like: toggle switch, number: 1}   # guess: its kind\n"), text());
     }
@@ -114,6 +115,42 @@ class StarterTest {
         assertEquals(
                 List.of("A", "C"),
                 nodes.get(0).panels().stream().map(Panel::name).toList());
+    }
+
+    @Test
+    void addressThatALaterRowStatesIsNotGivenAway() throws IOException {
+        Pit pit = pit("panel;address;board\nA;;Mega\nB;1;Nano\n");
+
+        List<Node> nodes = pit.segments().get(0).nodes();
+        assertEquals(List.of(2, 1), nodes.stream().map(Node::address).toList());
+    }
+
+    @Test
+    void panelWithoutASegmentGoesWhereMostOfItsPlaceAre() throws IOException {
+        Pit pit = pit("panel;place;segment;address\nA;Dash;Radios;1\nB;dash;radios;2\nC;dash;front;1\nD;dash;;\n");
+
+        assertEquals(2, pit.segments().size());
+        assertEquals("Radios", pit.segments().get(0).name());
+        assertEquals(
+                List.of(1, 2, 3),
+                pit.segments().get(0).nodes().stream().map(Node::address).toList());
+    }
+
+    @Test
+    void boardsOfTwoKindsWithOneAddressInDifferentPlacesAreBothKept() throws IOException {
+        Pit pit = pit("panel;place;address;board\nA;left;4;Nano\nB;right;4;Mega\n");
+
+        assertEquals(2, pit.segments().size());
+    }
+
+    @Test
+    void boardsAreKnownByWholeWords() {
+        assertEquals("32-bit 48 MHz", BoardGuess.of("STM32 mini").preset());
+        assertEquals("32-bit 48 MHz", BoardGuess.of("UNO R4").preset());
+        assertEquals("8-bit one UART", BoardGuess.of("Nano clone").preset());
+        assertEquals("8-bit four UARTs", BoardGuess.of("ATmega2560 board").preset());
+        assertEquals("32-bit radio", BoardGuess.of("ESP32").preset());
+        assertEquals(new BoardGuess("8-bit one UART", false), BoardGuess.of("spare"));
     }
 
     @Test

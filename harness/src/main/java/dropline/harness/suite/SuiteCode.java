@@ -1,0 +1,19 @@
+package dropline.harness.suite;
+
+/** What can be wrong with a suite file beside its keys, its paths and the texts of its faults. */
+enum SuiteCode {
+    CONFLICT("two keys exclude each other"),
+    DUPLICATE_SEED("a seed stands twice"),
+    NO_LOAD("the pit describes no load that could be run");
+
+    private final String words;
+
+    SuiteCode(String words) {
+        this.words = words;
+    }
+
+    /** What it means, in a few words. */
+    String words() {
+        return words;
+    }
+}

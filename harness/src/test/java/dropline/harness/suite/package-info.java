@@ -1,0 +1,4 @@
+@NullMarked
+package dropline.harness.suite;
+
+import org.jspecify.annotations.NullMarked;
