@@ -94,6 +94,26 @@ public record Pair(
                 .orElse(Cable.CONTROLLER);
     }
 
+    /**
+     * What the modules' own resistors that are too weak to hold the pair alone come to together, ohm; infinite where
+     * there are none. Each side of the pair sees them in parallel.
+     */
+    public double weakBiasOhms() {
+        return 1 / weakSiemens(stops());
+    }
+
+    /** Whether those together could hold the pair, and so are a second place. */
+    public boolean isWeakBiasStrongTogether() {
+        return weakBiasOhms() <= WEAKEST_BIAS_OHMS;
+    }
+
+    private double weakSiemens(List<Integer> among) {
+        return among.stream()
+                .filter(stop -> hasWeakBias(segment, stop))
+                .mapToDouble(stop -> 1.0 / load(segment, stop).biasOhms())
+                .sum();
+    }
+
     /** Every stop on it, arm by arm. */
     public List<Integer> stops() {
         return arms.stream().flatMap(arm -> arm.stops().stream()).toList();
@@ -121,15 +141,37 @@ public record Pair(
 
     /**
      * What a module brings of its own that must come off: its bias resistors where others hold the pair. Those too weak
-     * to hold it may stay.
+     * to hold it may stay, in the order on the cable, as long as together they are too weak as well.
      */
     public boolean losesBias(int stop) {
-        return stop != Cable.CONTROLLER && hasBias(segment, stop) && biasAt != null && !isBiasedAt(stop);
+        if (stop == Cable.CONTROLLER || biasAt == null || isBiasedAt(stop)) {
+            return false;
+        }
+        return hasBias(segment, stop) || (hasWeakBias(segment, stop) && !staysWeak(stop));
+    }
+
+    private boolean staysWeak(int stop) {
+        List<Integer> staying = new ArrayList<>();
+        for (int candidate : stops()) {
+            staying.add(candidate);
+            boolean fits = 1 / weakSiemens(staying) > WEAKEST_BIAS_OHMS;
+            if (candidate == stop) {
+                return fits;
+            }
+            if (!fits) {
+                staying.remove(staying.size() - 1);
+            }
+        }
+        throw new IllegalArgumentException("a stop must be on the pair: stop=" + stop);
     }
 
     private static boolean hasBias(Segment segment, int stop) {
         int ohms = load(segment, stop).biasOhms();
         return ohms > 0 && ohms <= WEAKEST_BIAS_OHMS;
+    }
+
+    private static boolean hasWeakBias(Segment segment, int stop) {
+        return stop != Cable.CONTROLLER && load(segment, stop).biasOhms() > WEAKEST_BIAS_OHMS;
     }
 
     private static PairLoad load(Segment segment, int stop) {

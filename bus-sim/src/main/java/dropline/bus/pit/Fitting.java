@@ -8,7 +8,7 @@ package dropline.bus.pit;
  * @param connector how it is plugged in; empty where nobody said
  * @param firmware what runs on it; empty where nobody said
  * @param passport the file of its measured timing; empty where there is none
- * @param microamps what board and transceiver draw from the supply, uA; {@link #UNKNOWN} where nobody said
+ * @param draws what board and transceiver draw from the supply
  * @param pairLoad how its transceiver loads the pair
  */
 public record Fitting(
@@ -17,13 +17,10 @@ public record Fitting(
         String connector,
         String firmware,
         String passport,
-        long microamps,
+        Draw draws,
         PairLoad pairLoad) {
-    /** In place of a current that nobody has stated. */
-    public static final long UNKNOWN = -1;
-
     /** Nothing said, on a usual module. */
-    public static final Fitting PLAIN = new Fitting("", "", "", "", "", UNKNOWN, PairLoad.PLAIN);
+    public static final Fitting PLAIN = new Fitting("", "", "", "", "", Draw.UNKNOWN, PairLoad.PLAIN);
 
     /**
      * A transceiver module as the pair meets it.
@@ -42,12 +39,6 @@ public record Fitting(
                 throw new IllegalArgumentException("a load must be above 0, resistors not below: unitLoad=" + unitLoad
                         + " terminator=" + terminatorOhms + " bias=" + biasOhms);
             }
-        }
-    }
-
-    public Fitting {
-        if (microamps < UNKNOWN) {
-            throw new IllegalArgumentException("a current must not be negative: microamps=" + microamps);
         }
     }
 }

@@ -11,7 +11,7 @@ import java.util.List;
  * @param indicators what it shows with
  * @param controls what can be moved on it
  * @param budget the limits it is judged against
- * @param microamps what it draws from its node's supply beside the node, uA; {@link Fitting#UNKNOWN} where nobody said
+ * @param draws what it draws from its node's supply beside the node
  */
 public record Panel(
         String name,
@@ -20,7 +20,7 @@ public record Panel(
         List<Indicator> indicators,
         List<Control> controls,
         Budget budget,
-        long microamps) {
+        Draw draws) {
 
     /** How far a panel has come. */
     public enum Status {
@@ -32,9 +32,6 @@ public record Panel(
     public Panel {
         indicators = List.copyOf(indicators);
         controls = List.copyOf(controls);
-        if (microamps < Fitting.UNKNOWN) {
-            throw new IllegalArgumentException("a current must not be negative: microamps=" + microamps);
-        }
     }
 
     /** One of whose current nothing is said. */
@@ -45,6 +42,6 @@ public record Panel(
             List<Indicator> indicators,
             List<Control> controls,
             Budget budget) {
-        this(name, place, status, indicators, controls, budget, Fitting.UNKNOWN);
+        this(name, place, status, indicators, controls, budget, Draw.UNKNOWN);
     }
 }

@@ -10,6 +10,7 @@ import dropline.bus.pit.Cable;
 import dropline.bus.pit.Cable.Arm;
 import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Controller.StateDelivery;
+import dropline.bus.pit.Draw;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Fitting.PairLoad;
 import dropline.bus.pit.Hub;
@@ -19,6 +20,7 @@ import dropline.bus.pit.Segment;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.sized.Sized;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -77,6 +79,38 @@ final class PairTest {
 
         assertEquals(1, pair.biasAt());
         assertFalse(pair.losesBias(0));
+    }
+
+    @Test
+    void weakResistorsComeOffWhereTogetherTheyWouldHoldAPair() {
+        // in parallel: 20 kohm / 31 = 645 ohm, which holds a pair; 20 kohm / 30 = 667 ohm, which does not
+        PairLoad[] loads = new PairLoad[31];
+        Arrays.fill(loads, WEAK);
+        Pair full = only(segment(Cable.chain(31), true, loads), null);
+        Pair oneLess = only(segment(Cable.chain(30), true, Arrays.copyOf(loads, 30)), null);
+
+        assertEquals(645.16, full.weakBiasOhms(), 0.005);
+        assertTrue(full.isWeakBiasStrongTogether());
+        assertEquals(List.of(30), full.stops().stream().filter(full::losesBias).toList(), "only as many as must");
+        assertFalse(oneLess.isWeakBiasStrongTogether());
+        assertEquals(0, oneLess.stops().stream().filter(oneLess::losesBias).count());
+    }
+
+    @Test
+    void weakerModuleBehindOneThatMustComeOffMayStay() {
+        // 700 || 700 ohm = 350 ohm; 700 || 20000 ohm = 676 ohm
+        PairLoad strong = new PairLoad("s", 1, 0, 700);
+        Pair pair = only(segment(Cable.chain(3), true, strong, strong, WEAK), null);
+
+        assertEquals(List.of(1), pair.stops().stream().filter(pair::losesBias).toList());
+    }
+
+    @Test
+    void pairWithoutWeakResistorsHasNoneTogether() {
+        Pair pair = only(segment(Cable.chain(2), true, PLAIN, BIASED), null);
+
+        assertEquals(Double.POSITIVE_INFINITY, pair.weakBiasOhms());
+        assertFalse(pair.isWeakBiasStrongTogether());
     }
 
     @Test
@@ -150,7 +184,7 @@ final class PairTest {
                     Pits.profile(100 * Pits.MICRO),
                     List.of(),
                     List.of(),
-                    new Fitting("", "", "", "", "", Fitting.UNKNOWN, load)));
+                    new Fitting("", "", "", "", "", Draw.UNKNOWN, load)));
         }
         Sized sized = new Sized(10, List.of(new Sized.ReplyChoice(10, 1)), 6, 4, 10, 0);
         return new Segment(

@@ -24,9 +24,9 @@ import picocli.CommandLine.Parameters;
         customSynopsis = "dropline faults [KIND]",
         descriptionHeading = "%n",
         description = {
-            "For each kind of fault: what it is, what it strikes and how often, what you would see, by what it can",
-            "be seen at all (the wire, the controller's side, a meter, the eye), and a line that injects it into",
-            "the demo pit with 'dropline replay ... --fault'."
+            "For each kind of fault: what it is, what it strikes and how often, what you would see, by what it",
+            "can be seen at all (the wire, the controller's side, a meter, the eye), and a line that injects it",
+            "into the demo pit with 'dropline replay ... --fault'."
         },
         footerHeading = "%nExamples:%n",
         footer = {

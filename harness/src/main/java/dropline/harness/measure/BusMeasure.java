@@ -6,6 +6,7 @@ import dropline.bus.trace.TraceSink;
 public final class BusMeasure {
     private final Times cycles = new Times();
     private final CycleSeries cycleSeries = new CycleSeries();
+    private final Mishaps mishaps;
     private long cycleStartNanos = -1;
     private int framesUnderWay;
     private long busyFromNanos;
@@ -26,6 +27,11 @@ public final class BusMeasure {
     private long overruns;
     private long wrong;
     private long stateFrames;
+
+    /** {@code nodes}: how many nodes the pit has, on all its segments. */
+    BusMeasure(int nodes) {
+        mishaps = new Mishaps(nodes);
+    }
 
     void frameStarted(long atNanos, int frame, int transaction) {
         if (framesUnderWay++ == 0) {
@@ -69,8 +75,9 @@ public final class BusMeasure {
         gapMaxNanos = Math.max(gapMaxNanos, gapNanos);
     }
 
-    void countTimeOut() {
+    void countTimeOut(int node) {
         timedOut++;
+        mishaps.countTimeOut(node);
     }
 
     void countGivenUp() {
@@ -81,16 +88,18 @@ public final class BusMeasure {
         backOffs++;
     }
 
-    void countClash() {
+    void countClash(int talker, int other) {
         clashes++;
+        mishaps.countClash(talker, other);
     }
 
     void countWrong() {
         wrong++;
     }
 
-    void countOverrun() {
+    void countOverrun(int node) {
         overruns++;
+        mishaps.countOverrun(node);
     }
 
     void ended(long atNanos) {
@@ -158,6 +167,11 @@ public final class BusMeasure {
 
     public long overruns() {
         return overruns;
+    }
+
+    /** Time-outs, overruns and clashes by node. */
+    public Mishaps mishaps() {
+        return mishaps;
     }
 
     /** Frames that carried at least one value. */

@@ -20,7 +20,7 @@ public final class SegmentMeasures implements TraceSink {
     private static final int NOT_HERE = -1;
 
     private final int segment;
-    private final BusMeasure bus = new BusMeasure();
+    private final BusMeasure bus;
     private final FrameLog frames;
     private final List<PanelMeasure> panels = new ArrayList<>();
     private final SlotMeasure[] slots;
@@ -41,6 +41,7 @@ public final class SegmentMeasures implements TraceSink {
     /** {@code layout} is the pit's; {@code segment} an index into its segments. */
     public SegmentMeasures(Pit pit, Layout layout, int segment) {
         this.segment = segment;
+        bus = new BusMeasure(layout.nodes().size());
         frames = new FrameLog(layout.nodes().size(), charPicos(pit.segments().get(segment)));
         slotIndex = filled(layout.slots().size());
         logIndex = filled(pit.signals().size());
@@ -210,7 +211,7 @@ public final class SegmentMeasures implements TraceSink {
 
     @Override
     public void timedOut(long atNanos, int node, int transaction, int attempt) {
-        bus.countTimeOut();
+        bus.countTimeOut(node);
         frames.mishap(atNanos, FrameLog.TIME_OUT, node);
     }
 
@@ -231,7 +232,7 @@ public final class SegmentMeasures implements TraceSink {
 
     @Override
     public void clash(long atNanos, int talker, int other) {
-        bus.countClash();
+        bus.countClash(talker, other);
         frames.clash(atNanos, talker, other);
     }
 
@@ -247,7 +248,7 @@ public final class SegmentMeasures implements TraceSink {
 
     @Override
     public void overrun(long atNanos, int node, int transaction) {
-        bus.countOverrun();
+        bus.countOverrun(node);
         frames.mishap(atNanos, FrameLog.OVERRUN, node);
     }
 

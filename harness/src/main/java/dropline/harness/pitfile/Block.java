@@ -160,6 +160,15 @@ final class Block {
         return Optional.ofNullable((T) values.get(key.name()));
     }
 
+    /** Where a figure comes from that was written in this group. */
+    Origin origin(Key<?> key) {
+        return at(key) instanceof Tree.Scalar scalar
+                ? Stated.of(scalar, key.name(), new Report())
+                        .map(Stated::origin)
+                        .orElse(Origin.UNSTATED)
+                : Origin.UNSTATED;
+    }
+
     /** A value that is known to be there, once a file has no problems. */
     <T> T value(Key<T> key) {
         return get(key).orElseThrow(() -> new AssertionError("a key must have been checked: key=" + key.name()));

@@ -2,6 +2,7 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Cable;
 import dropline.bus.pit.Cable.Topology;
+import dropline.bus.pit.Draw;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Hub;
 import dropline.harness.yaml.Tree;
@@ -81,8 +82,16 @@ final class CableBuilder {
                 node.get(NodeKeys.CONNECTOR).orElse(""),
                 node.get(NodeKeys.FIRMWARE).orElse(""),
                 node.get(NodeKeys.PASSPORT).orElse(""),
-                board.get(NodeKeys.DRAWS).orElse(Fitting.UNKNOWN),
+                draw(board, NodeKeys.DRAWS),
                 load);
+    }
+
+    /** A current as written in a group. A preset's is a guess about a part that nobody has looked at. */
+    static Draw draw(Block block, Key<Long> key) {
+        return block.get(key)
+                .map(microamps ->
+                        new Draw(microamps, block.origin(key) == Origin.GUESSED || block.origin(key) == Origin.PRESET))
+                .orElse(Draw.UNKNOWN);
     }
 
     private static String likeOf(Block block) {

@@ -3,7 +3,7 @@ package dropline.harness.pitfile;
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Control;
-import dropline.bus.pit.Fitting;
+import dropline.bus.pit.Draw;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Node.Register;
@@ -106,13 +106,14 @@ final class PitBuilder {
     }
 
     /** What is stated of the panel; failing that, the sum of its indicators' if each is known. */
-    private static long draws(Block panel) {
-        Optional<Long> stated = panel.get(PanelKeys.DRAWS);
-        List<Block> indicators = panel.blocks(PanelKeys.INDICATORS);
-        boolean known = !indicators.isEmpty() && indicators.stream().allMatch(i -> i.has(PanelKeys.DRAWS));
-        return stated.orElseGet(() -> known
-                ? indicators.stream().mapToLong(i -> i.value(PanelKeys.DRAWS)).sum()
-                : Fitting.UNKNOWN);
+    private static Draw draws(Block panel) {
+        Draw stated = CableBuilder.draw(panel, PanelKeys.DRAWS);
+        return stated.isKnown()
+                ? stated
+                : panel.blocks(PanelKeys.INDICATORS).stream()
+                        .map(indicator -> CableBuilder.draw(indicator, PanelKeys.DRAWS))
+                        .reduce(Draw::plus)
+                        .orElse(Draw.UNKNOWN);
     }
 
     private Indicator indicator(Block block) {

@@ -3,10 +3,12 @@ package dropline.harness.verdict;
 import dropline.bus.pit.Controller;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Layout;
+import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
+import dropline.harness.measure.SegmentMeasures;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,14 +21,21 @@ import java.util.Objects;
  */
 final class Adviser {
     private final Pit pit;
+    private final Layout layout;
     private final Map<String, Layout.NodePlace> nodes = new LinkedHashMap<>();
 
     Adviser(Pit pit, Layout layout) {
         this.pit = pit;
+        this.layout = layout;
         layout.nodes().forEach(place -> nodes.put(place.node().name(), place));
     }
 
-    List<Advice> advise(List<PanelResult> panels, List<ControlResult> controls, List<SegmentResult> segments) {
+    /** {@code wires} are the measures that {@code segments} come from. */
+    List<Advice> advise(
+            List<PanelResult> panels,
+            List<ControlResult> controls,
+            List<SegmentResult> segments,
+            List<SegmentMeasures> wires) {
         Map<String, SegmentResult> byName = new LinkedHashMap<>();
         segments.forEach(segment -> byName.put(segment.segment(), segment));
         List<Advice> advice = new ArrayList<>();
@@ -42,9 +51,11 @@ final class Adviser {
                 advice.add(new Advice(control.control(), onControl(control, segment)));
             }
         }
-        for (SegmentResult segment : segments) {
-            if (segment.timedOut() > 0) {
-                advice.add(new Advice(segment.segment(), onTimeOuts(segment)));
+        for (SegmentMeasures measures : wires) {
+            Segment segment = pit.segments().get(measures.segment());
+            if (measures.bus().timedOut() > 0) {
+                TimeOutAdvice onTimeOuts = new TimeOutAdvice(layout, segment.controller(), measures.bus());
+                advice.add(new Advice(segment.name(), onTimeOuts.sentence()));
             }
         }
         return advice;
@@ -216,26 +227,21 @@ final class Adviser {
                 + Words.time(segment.pollCycle().maxNanos()) + "." + adapter;
     }
 
-    private static String onTimeOuts(SegmentResult segment) {
-        long tries = segment.asked() + segment.retried();
-        return segment.timedOut() + " of " + tries
-                + " requests got no reply in time, " + Words.count(segment.gaveUp(), "transaction")
-                + " given up; the slowest good reply came "
-                + Words.time(Math.max(0, segment.replyGap().maxNanos()))
-                + " after its request. See which node is slower than the time-out allows.";
+    private String longestBlock(PanelResult panel) {
+        return longestBlock(place(panel.node()).node());
     }
 
-    /** What blocks a panel's node longest, in brackets; nothing if it has no such task or refresh. */
-    private String longestBlock(PanelResult panel) {
+    /** What blocks a node longest, in brackets; nothing if it has no such task or refresh. */
+    static String longestBlock(Node node) {
         String what = "";
         long longest = 0;
-        for (Profile.Task task : profile(panel).tasks()) {
+        for (Profile.Task task : node.profile().tasks()) {
             if (task.blocks() != Indicator.Blocks.NOTHING && task.takesNanos() > longest) {
                 longest = task.takesNanos();
                 what = task.name();
             }
         }
-        for (Panel carried : place(panel.node()).node().panels()) {
+        for (Panel carried : node.panels()) {
             for (Indicator indicator : carried.indicators()) {
                 if (indicator.blocks() != Indicator.Blocks.NOTHING && indicator.refreshTakesNanos() > longest) {
                     longest = indicator.refreshTakesNanos();

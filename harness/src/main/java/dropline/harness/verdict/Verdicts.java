@@ -75,7 +75,7 @@ public final class Verdicts {
                 outcome(panels, controls),
                 new Sentences(panels, controls, results, failures).all(latency),
                 run.findings(),
-                new Adviser(pit, layout).advise(panels, controls, results),
+                new Adviser(pit, layout).advise(panels, controls, results, segments),
                 caveats(run),
                 budgetSources(),
                 latency,

@@ -25,6 +25,11 @@ public record CardPage(String pit, List<List<Card>> sheets) {
         return new CardPage(pit, sheets);
     }
 
+    /** What the currents on the cards are. */
+    public String currents() {
+        return Supplies.RUNNING + " About: guessed, all or in part.";
+    }
+
     /** What stands above every sheet. */
     public List<String> cautions() {
         return Cautions.LINES;

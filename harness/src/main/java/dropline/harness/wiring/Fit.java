@@ -28,6 +28,8 @@ final class Fit {
             words.add(own.biasOhms() > 0 ? "BIAS: keep its own, 2 x " + own.biasOhms() + " ohm" : "BIAS here");
         } else if (pair.losesBias(stop)) {
             words.add("REMOVE its own bias, 2 x " + own.biasOhms() + " ohm");
+        } else if (own.biasOhms() > 0 && pair.biasAt() == null) {
+            words.add("its own bias, 2 x " + own.biasOhms() + " ohm, is there: the pit file says bias: no");
         } else if (own.biasOhms() > 0) {
             words.add("its own 2 x " + own.biasOhms() + " ohm may stay: too weak to count");
         }

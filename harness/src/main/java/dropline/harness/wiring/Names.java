@@ -1,12 +1,10 @@
 package dropline.harness.wiring;
 
 import dropline.bus.pit.Cable;
-import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Hub;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
-import dropline.harness.pitfile.Measure;
 import java.util.List;
 
 /** What things are called on the sheet and on the cards. */
@@ -31,11 +29,6 @@ final class Names {
     /** Rate and format: {@code 500000 baud 8N1}. */
     static String speed(Segment segment) {
         return segment.baud() + " baud " + segment.format();
-    }
-
-    /** A current, or that nobody has stated it. */
-    static String current(long microamps) {
-        return microamps == Fitting.UNKNOWN ? "not known" : Measure.current().write(microamps);
     }
 
     /** A text, or a dash where nothing was said. */

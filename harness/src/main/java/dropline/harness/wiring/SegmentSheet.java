@@ -33,7 +33,7 @@ final class SegmentSheet {
         shape(pairs);
         for (Pair pair : pairs) {
             if (pair.isOneOfSeveral() && pairs.size() > 1) {
-                text.append("\nPort ").append(pair.arms().get(0).name()).append(":\n");
+                text.append("\nArm ").append(pair.arms().get(0).name()).append(":\n");
             }
             text.append(table(pair));
             terminators(pair);
@@ -124,5 +124,11 @@ final class SegmentSheet {
                         ? "none, says the pit file (bias: no). Unless all receivers are fail-safe, boards will hear"
                                 + " characters that nobody sent: fit it at one place."
                         : "at " + Names.stop(pit, index, at) + ", nowhere else.");
+        if (at != null && pair.isWeakBiasStrongTogether()) {
+            paragraphs.add(
+                    "  ! ",
+                    "Modules whose own resistors are too weak one by one come to 2 x " + Math.round(pair.weakBiasOhms())
+                            + " ohm together, as much as a second place: some of them have to come off too.");
+        }
     }
 }

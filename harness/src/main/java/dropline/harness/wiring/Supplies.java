@@ -1,19 +1,35 @@
 package dropline.harness.wiring;
 
-import dropline.bus.pit.Fitting;
+import dropline.bus.pit.Draw;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
+import dropline.harness.pitfile.Measure;
 import dropline.harness.report.TextTable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 
-/** What hangs on each supply branch, and what of its current is known. */
+/** What hangs on each supply branch, and what of its current is stated, guessed or not known. */
 final class Supplies {
+    /** What the figures are, wherever they are printed. */
+    static final String RUNNING = "Currents are running currents, not starting, stalled or peak ones.";
+
     private final Map<String, List<Node>> branches = new LinkedHashMap<>();
+
+    /** A board or a panel: what a current can be said of. */
+    private record Part(String name, Draw draws) {
+        boolean isStated() {
+            return draws.isKnown() && !draws.guessed();
+        }
+
+        boolean isGuessed() {
+            return draws.guessed();
+        }
+    }
 
     Supplies(Pit pit) {
         for (Layout.NodePlace place : Layout.of(pit).nodes()) {
@@ -24,7 +40,7 @@ final class Supplies {
 
     /** A row for each branch; boards on no stated branch come last. */
     String table() {
-        TextTable table = new TextTable("supply branch", ">boards", ">known to draw", "not known");
+        TextTable table = new TextTable("supply branch", ">boards", ">stated", ">guessed", "not known");
         branches.forEach((branch, nodes) -> {
             if (!branch.isEmpty()) {
                 row(table, branch, nodes);
@@ -38,48 +54,46 @@ final class Supplies {
     }
 
     private static void row(TextTable table, String branch, List<Node> nodes) {
-        long known = nodes.stream().mapToLong(Supplies::knownMicroamps).sum();
-        List<String> unknown = new ArrayList<>();
-        nodes.forEach(node -> unknown.addAll(unknown(node)));
+        List<Part> parts = nodes.stream().flatMap(node -> parts(node).stream()).toList();
+        List<Part> unknown =
+                parts.stream().filter(part -> !part.draws.isKnown()).toList();
         table.row(
                 branch,
                 Integer.toString(nodes.size()),
-                known == 0 && !unknown.isEmpty() ? "-" : Names.current(known),
-                unknown.isEmpty() ? "" : unknown.size() + " of " + parts(nodes) + " figures, first " + unknown.get(0));
+                sum(parts, Part::isStated),
+                sum(parts, Part::isGuessed),
+                unknown.isEmpty()
+                        ? ""
+                        : unknown.size() + " of " + parts.size() + " figures, first " + unknown.get(0).name);
     }
 
-    /** Boards and panels of which a current could be stated. */
-    private static int parts(List<Node> nodes) {
-        return nodes.stream().mapToInt(node -> 1 + node.panels().size()).sum();
-    }
-
-    private static List<String> unknown(Node node) {
-        List<String> unknown = new ArrayList<>();
-        if (node.fitting().microamps() == Fitting.UNKNOWN) {
-            unknown.add(node.name());
+    private static List<Part> parts(Node node) {
+        List<Part> parts = new ArrayList<>();
+        parts.add(new Part(node.name(), node.fitting().draws()));
+        for (Panel panel : node.panels()) {
+            parts.add(new Part(panel.name(), panel.draws()));
         }
-        node.panels().stream()
-                .filter(panel -> panel.microamps() == Fitting.UNKNOWN)
-                .map(Panel::name)
-                .forEach(unknown::add);
-        return unknown;
+        return parts;
     }
 
-    /** What a node and its panels are known to draw, uA. */
-    static long knownMicroamps(Node node) {
-        long panels = node.panels().stream()
-                .mapToLong(panel -> Math.max(0, panel.microamps()))
-                .sum();
-        return Math.max(0, node.fitting().microamps()) + panels;
+    private static String sum(List<Part> parts, Predicate<Part> which) {
+        return parts.stream()
+                .filter(which)
+                .map(Part::draws)
+                .reduce(Draw::plus)
+                .map(draws -> Measure.current().write(draws.microamps()))
+                .orElse("-");
     }
 
-    /** What a node and its panels draw, in words that say whether something is missing; empty where all is. */
+    /** What a node and its panels draw, in words that say what is guessed or missing; empty where all is missing. */
     static String draws(Node node) {
-        long known = knownMicroamps(node);
-        int unknown = unknown(node).size();
-        if (unknown == 0) {
-            return Names.current(known);
-        }
-        return known == 0 ? "" : "more than " + Names.current(known);
+        List<Draw> known =
+                parts(node).stream().map(Part::draws).filter(Draw::isKnown).toList();
+        boolean all = known.size() == parts(node).size();
+        return known.stream()
+                .reduce(Draw::plus)
+                .map(sum -> (all ? "" : "more than ") + (sum.guessed() ? "about " : "")
+                        + Measure.current().write(sum.microamps()) + " running")
+                .orElse("");
     }
 }

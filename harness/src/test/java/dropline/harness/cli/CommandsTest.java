@@ -8,11 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine.Command;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
@@ -36,6 +39,19 @@ final class CommandsTest {
         assertEquals(0, run.exitCode(), run::err);
         assertTrue(run.out().startsWith("PASS. "), run::out);
         assertEquals("", run.err());
+    }
+
+    @Test
+    void noLineOfAnyHelpIsBroken() {
+        for (Class<?> type : Root.class.getAnnotation(Command.class).subcommands()) {
+            Command command = type.getAnnotation(Command.class);
+            List<String> shown =
+                    Captured.run(command.name(), "--help").out().lines().toList();
+            Stream.of(command.description(), command.footer())
+                    .flatMap(Stream::of)
+                    .forEach(line -> assertTrue(
+                            shown.contains(line.replace("%%", "%")), () -> command.name() + " breaks: " + line));
+        }
     }
 
     @Test

@@ -92,6 +92,29 @@ class BusMeasureTest {
     }
 
     @Test
+    void mishapsAreCountedByTheNodeConcerned() {
+        for (int n = 1; n <= 3; n++) {
+            measures.overrun(n * MS, RIGHT, n);
+            measures.timedOut(n * MS, RIGHT, n, 1);
+        }
+        measures.timedOut(4 * MS, LEFT, 4, 1);
+        measures.clash(5 * MS, TraceSink.CONTROLLER, LEFT);
+        measures.clash(6 * MS, RIGHT, LEFT);
+        measures.timedOut(7 * MS, LEFT, 5, 1);
+        measures.timedOut(8 * MS, LEFT, 6, 1);
+
+        Mishaps mishaps = measures.bus().mishaps();
+        assertEquals(3, mishaps.overruns(RIGHT));
+        assertEquals(RIGHT, mishaps.mostOverrun());
+        assertEquals(2, mishaps.clashes(LEFT));
+        assertEquals(1, mishaps.clashes(RIGHT));
+        assertEquals(LEFT, mishaps.mostClashing());
+        assertEquals(1, mishaps.unexplained(LEFT), "three tries, two clashes");
+        assertEquals(0, mishaps.unexplained(RIGHT));
+        assertEquals(LEFT, mishaps.mostSilent());
+    }
+
+    @Test
     void aFrameWithManyValuesIsOneStateFrame() {
         measures.stateChanged(0, GEAR, 1, 1);
         measures.stateChanged(0, SPEED, 1, 1);

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.pit.Cable;
+import dropline.bus.pit.Draw;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Hub;
 import dropline.bus.pit.Node;
@@ -87,7 +88,7 @@ final class CableTest {
                         "5-way",
                         "v3",
                         "a.yaml",
-                        35_000,
+                        new Draw(35_000, false),
                         new Fitting.PairLoad("red", 0.125, 120, 560)),
                 a.fitting());
         assertEquals(

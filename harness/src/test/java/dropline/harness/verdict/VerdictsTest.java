@@ -206,6 +206,77 @@ class VerdictsTest {
     }
 
     @Test
+    void adviceOnTimeOutsNamesTheNodeWhoseBuffersLoseFramesAndWhatBlocksIt() {
+        SmallPit.start(measures);
+        unanswered(RIGHT, 1);
+        unanswered(RIGHT, 2);
+        measures.overrun(1_000 * MS, RIGHT, 1);
+        measures.overrun(1_000 * MS, RIGHT, 2);
+
+        assertEquals(
+                "2 of 2 requests got no reply in time, 0 transactions given up. 2 frames got lost in buffers, all at node"
+                        + " right (63 characters in the ring, 2 in the UART): shorten what blocks it (longest: the"
+                        + " refresh of digits on altimeter, 5 ms).",
+                advice("main"));
+    }
+
+    @Test
+    void adviceOnTimeOutsNamesWhoTalksIntoOthersFrames() {
+        SmallPit.start(measures);
+        unanswered(RIGHT, 1);
+        measures.clash(1_000 * MS, -1, RIGHT);
+        unanswered(LEFT, 2);
+
+        assertEquals(
+                "2 of 2 requests got no reply in time, 0 transactions given up. Transmissions touched 1 time, with"
+                        + " node right talking: raise the time-out (2 ms) above its slowest reply, shorten what blocks"
+                        + " it (longest: the refresh of digits on altimeter, 5 ms), or find who talks out of turn.",
+                advice("main"),
+                "the request to left is what it talked into");
+    }
+
+    @Test
+    void adviceOnTimeOutsWithoutAnotherCauseNamesTheNodeThatMayBeSlow() {
+        SmallPit.start(measures);
+        measures.answered(900 * MS, RIGHT, 1, 1, 700_000);
+        unanswered(LEFT, 2);
+        unanswered(LEFT, 3);
+        unanswered(RIGHT, 4);
+
+        assertEquals(
+                "3 of 3 requests got no reply in time, 0 transactions given up. 2 of them went to node left: see"
+                        + " whether it answers, and whether it is slower than the time-out (2 ms) allows. The slowest"
+                        + " good reply on this segment came 700 us after its request.",
+                advice("main"));
+    }
+
+    @Test
+    void whatOverrunsLeaveOfTheTimeOutsIsPutDownToSlowReplies() {
+        SmallPit.start(measures);
+        unanswered(RIGHT, 1);
+        measures.overrun(1_000 * MS, RIGHT, 1);
+        unanswered(LEFT, 2);
+
+        String sentence = advice("main");
+        assertTrue(sentence.contains("1 frame got lost in buffers, at node right"), sentence);
+        assertTrue(sentence.contains("Of the rest, 1 request went to node left"), sentence);
+    }
+
+    private void unanswered(int node, int transaction) {
+        measures.frameStarted(1_000 * MS, -1, 0, node, transaction, 8);
+        measures.frameEnded(1_001 * MS, -1, 0, node, transaction);
+        measures.timedOut(1_003 * MS, node, transaction, 1);
+    }
+
+    private String advice(String about) {
+        return result().advice().stream()
+                .filter(advice -> advice.about().equals(about))
+                .findFirst()
+                .orElseThrow()
+                .sentence();
+    }
+
+    @Test
     void aLostPressFailsItsControl() {
         SmallPit.start(measures);
         measures.controlMoved(1_000 * MS, BUTTON, 1, 1);

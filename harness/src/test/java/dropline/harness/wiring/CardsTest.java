@@ -45,7 +45,7 @@ final class CardsTest {
                                 new Card.Row("firmware", "trim <3>"),
                                 new Card.Row("passport", "trim.yaml"),
                                 new Card.Row("supply", "left 12 V"),
-                                new Card.Row("draws", "more than 125 mA"),
+                                new Card.Row("draws", "more than 125 mA running"),
                                 new Card.Row("connector", "5-way, keyed"),
                                 new Card.Row("board", "small, red")),
                         "compass (on the bench), slip indicator (planned)"),
@@ -63,6 +63,12 @@ final class CardsTest {
     }
 
     @Test
+    void currentWithAGuessInItIsAbout() {
+        // 40 mA of a preset's board, about 1 A, 200 mA and 15 mA of a preset's lamp, 20 mA measured
+        assertTrue(card("heat").rows().contains(new Card.Row("draws", "about 1.275 A running")));
+    }
+
+    @Test
     void whatNobodySaidIsLeftEmptyToBeWrittenIn() {
         assertEquals(
                 List.of("", "", "", "", ""),
@@ -75,6 +81,7 @@ final class CardsTest {
 
         assertEquals(11, count(html, "<article class=\"card\">"));
         assertEquals(2, count(html, "<section class=\"sheet\">"));
+        assertEquals(2, count(html, "running currents, not starting, stalled or peak ones. About: guessed"));
         assertEquals(2, count(html, "Fuse each supply branch close to its source."));
         assertTrue(html.contains("trim &lt;3&gt;"), "what a person wrote is text");
         assertFalse(html.contains("<script") || html.contains("http"), "no script, no network");

@@ -7,7 +7,7 @@ import dropline.harness.pitfile.PitFile;
 
 /** A pit with one of everything that can be wired. */
 final class HutPit {
-    private static final String TEXT = """
+    static final String TEXT = """
         pit: Skerrow Dunlin, side hut
         hubs:
           middle: {kind: board, adapter: 1 ms timer}
@@ -18,6 +18,8 @@ final class HutPit {
         transceivers:
           red: {terminator: 120 ohm, bias: 560 ohm}
           weak: {bias: 20 kohm}
+        signals:
+          heading: {number: 1, range: 0..359, unit: deg}
         segments:
           front: {baud: 250 kbaud, controller: {hub: middle}, order: [trim, controller, heat]}
           aft: {baud: 250 kbaud, controller: {hub: middle}}
@@ -28,7 +30,7 @@ final class HutPit {
           trim:
             {segment: front, address: 1, board: small, transceiver: red, supply: left 12 V, connector: "5-way, keyed",
              firmware: trim <3>, passport: trim.yaml, profile: 8-bit loop}
-          heat: {segment: front, address: 2, board: small, supply: left 12 V, profile: 8-bit loop}
+          heat: {segment: front, address: 2, board: 8-bit one UART, supply: left 12 V, profile: 8-bit loop}
           oil: {segment: aft, address: 1, transceiver: red, profile: 8-bit loop}
           fuel: {segment: aft, address: 2, transceiver: red, profile: 8-bit loop}
           lamp: {segment: roof, address: 1, arm: left, transceiver: weak, profile: 8-bit loop}
@@ -41,13 +43,23 @@ final class HutPit {
         panels:
           compass: {node: trim, draws: 90 mA, status: bench}
           slip indicator: {node: trim, status: planned}
-          window heat: {node: heat, draws: 1 A}
+          window heat: {node: heat, draws: about 1 A}
+          dial:
+            node: heat
+            indicators:
+              needle: {like: geared 5 V stepper, shows: heading, draws: 200 mA}
+              lamp: {like: LED lamp, shows: heading}
+          beacon: {node: heat, indicators: {lamp: {like: LED lamp, shows: heading, draws: "20 mA, measured 2026-11-20"}}}
         """;
 
     private HutPit() {}
 
     static Pit pit() {
-        PitFile.Result result = PitFile.parse("hut.yaml", TEXT);
+        return pit(TEXT);
+    }
+
+    static Pit pit(String text) {
+        PitFile.Result result = PitFile.parse("hut.yaml", text);
         return assertInstanceOf(PitFile.Understood.class, result, result::toString)
                 .pit();
     }

@@ -1,6 +1,7 @@
 package dropline.harness.wiring;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -48,6 +49,7 @@ final class WiringSheetTest {
         assertTrue(roof.contains("A star whose 2 arms are pairs of their own: do not join them."), roof);
         assertTrue(roof.contains("Terminators: at fan and lamp, nowhere else."), roof);
         assertTrue(roof.contains("Terminators: at fan and flood, nowhere else."), roof);
+        assertTrue(roof.contains("Arm left:") && roof.contains("Arm right:"), roof);
         assertTrue(roof.contains("its own 2 x 20000 ohm may stay: too weak to count"), roof);
     }
 
@@ -59,6 +61,28 @@ final class WiringSheetTest {
         assertTrue(floor.contains("Terminators: at pump-3 and pump-1, nowhere else."), floor);
         assertTrue(floor.contains("tee (where the arms meet)"), floor);
         assertTrue(floor.contains("none, says the pit file (bias: no)."), floor);
+    }
+
+    @Test
+    void weakBiasThatIsStrongTogetherIsSaid() {
+        // 1 kohm twice is 500 ohm
+        String text = HutPit.TEXT.replace("red: {terminator: 120 ohm, bias: 560 ohm}", "red: {bias: 1 kohm}");
+
+        String aft = part(WiringSheet.of(HutPit.pit(text)), "Segment aft");
+
+        assertTrue(aft.contains("its own 2 x 1000 ohm may stay: too weak to count\n"), aft);
+        assertTrue(aft.contains("REMOVE its own bias, 2 x 1000 ohm\n"), aft);
+        assertTrue(aft.contains("come to 2 x 500 ohm together"), aft);
+        assertFalse(sheet.contains("ohm together"), sheet);
+    }
+
+    @Test
+    void ownBiasWhereThePitFileSaysThereIsNoneIsSaid() {
+        String text = HutPit.TEXT.replace("pump-2: {", "pump-2: {transceiver: red, ");
+
+        String floor = part(WiringSheet.of(HutPit.pit(text)), "Segment floor");
+
+        assertTrue(floor.contains("its own bias, 2 x 560 ohm, is there: the pit file says bias: no"), floor);
     }
 
     @Test
@@ -81,13 +105,16 @@ final class WiringSheetTest {
 
     @Test
     void currentsOfABranchAreAddedAndWhatIsMissingIsSaid() {
-        // 35 + 35 mA of boards, 90 mA and 1 A of panels
+        // stated: 35 mA of a board, 90 and 20 mA of panels; guessed: 40 mA of a preset's board, about 1 A of a panel,
+        // and a panel of 200 mA stated and 15 mA of a preset's lamp
         String supplies = part("Supplies");
 
         assertTrue(
-                supplies.contains("left 12 V                2         1.16 A  1 of 5 figures, first slip indicator"),
+                supplies.contains("left 12 V                2  145 mA  1.255 A  1 of 7 figures, first slip indicator"),
                 supplies);
-        assertTrue(supplies.contains("(no branch stated)       9              -  9 of 9 figures, first oil"), supplies);
+        assertTrue(
+                supplies.contains("(no branch stated)       9       -        -  9 of 9 figures, first oil"), supplies);
+        assertTrue(supplies.contains("Currents are running currents, not starting, stalled or peak ones."), supplies);
     }
 
     @Test
@@ -102,6 +129,10 @@ final class WiringSheetTest {
 
     /** What stands under a heading. */
     private String part(String heading) {
+        return part(sheet, heading);
+    }
+
+    private static String part(String sheet, String heading) {
         String rule = heading + "\n" + "=".repeat(heading.length()) + "\n";
         int begin = sheet.indexOf(rule);
         assertTrue(begin >= 0, sheet);
