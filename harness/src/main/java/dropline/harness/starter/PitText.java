@@ -11,6 +11,20 @@ import java.util.Locale;
 final class PitText {
     private static final String GUESS = "   # guess";
 
+    private static final String HEAD = """
+            #
+            # What the spreadsheet did not say is marked "guess", or comes from a preset (`dropline presets` lists them,
+            # with where every figure comes from). Correct what is marked; nobody else will. Presets hold guesses of
+            # their own, figures written "about": those `dropline replay` tries at half and at double, and it ends with
+            # the one that is worth measuring next. Between braces a value with a comma stands in quotes, as in
+            #   {like: 8-bit loop, loop-pass: "3 ms, measured 2026-11-20"}
+            # Every key is in docs/pit-file.md.
+            #
+            # SAFETY. Fuse each supply branch close to its source. Never tie a board to USB and to the external supply
+            # at once without isolation. Power the external supplies before the computer. Disconnect before changing
+            # wiring. Keep hands clear of driven mechanisms. Leave mains work to licensed people and local codes.
+            """;
+
     private final StringBuilder out = new StringBuilder();
     private final Draft draft;
 
@@ -39,17 +53,7 @@ final class PitText {
         lines(
                 Yaml.comment(
                         "Made from " + from + " by dropline new. Go on from here by hand: this file is yours now."),
-                "#",
-                "# What the spreadsheet did not say is marked \"guess\", or comes from a preset (`dropline presets` lists them,",
-                "# with where every figure comes from). Correct what is marked; nobody else will. Presets hold guesses of their",
-                "# own, figures written \"about\": those `dropline replay` tries at half and at double, and it ends with the one",
-                "# that is worth measuring next. Between braces a value with a comma stands in quotes, as in",
-                "#   {like: 8-bit loop, loop-pass: \"3 ms, measured 2026-11-20\"}",
-                "# Every key is in docs/pit-file.md.",
-                "#",
-                "# SAFETY. Fuse each supply branch close to its source. Never tie a board to USB and to the external supply at",
-                "# once without isolation. Power the external supplies before the computer. Disconnect before changing wiring.",
-                "# Keep hands clear of driven mechanisms. Leave mains work to licensed people and local codes.",
+                HEAD.stripTrailing(),
                 "",
                 "pit: " + Yaml.text(name),
                 "");
@@ -81,8 +85,9 @@ final class PitText {
             return;
         }
         lines(
-                "# What the simulator sends. Give each the name of its column in your recording (column: NAME), its range, and",
-                "# the smallest step that you can see on the panel. `dropline describe RECORDING` shows what a recording holds.",
+                "# What the simulator sends. Give each the name of its column in your recording (column: NAME), its range,",
+                "# and the smallest step that you can see on the panel. `dropline describe RECORDING` shows what a",
+                "# recording holds.",
                 "signals:");
         int number = 1;
         for (Draft.Shown signal : draft.signals()) {
