@@ -85,9 +85,9 @@ final class PitText {
             return;
         }
         lines(
-                "# What the simulator sends. Give each the name of its column in your recording (column: NAME), its range,",
-                "# and the smallest step that you can see on the panel. `dropline describe RECORDING` shows what a",
-                "# recording holds.",
+                "# What the simulator sends. Give each the name of its column in your recording (column: NAME), its",
+                "# range, and the smallest step that you can see on the panel. `dropline describe RECORDING` shows",
+                "# what a recording holds.",
                 "signals:");
         int number = 1;
         for (Draft.Shown signal : draft.signals()) {

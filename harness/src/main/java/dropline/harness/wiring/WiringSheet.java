@@ -42,15 +42,13 @@ public final class WiringSheet {
                 "",
                 "Stated is what the pit file gives as a figure. Guessed is what it calls about, what a preset says, and"
                         + " every panel's sum with such a figure in it: a first idea, not one to choose a fuse by."
-                        + " Measure"
-                        + " it, and add what is not known, before you choose a supply, a fuse or a wire.");
+                        + " Measure it, and add what is not known, before you choose a supply, a fuse or a wire.");
         paragraphs.add(
                 "",
                 Supplies.RUNNING
                         + " Motors, servos, filament lamps and radios take several times as much for a moment: leave"
                         + " room. No voltage is asked for: what is drawn at one voltage and at another on the same"
-                        + " branch"
-                        + " is added as it stands.");
+                        + " branch is added as it stands.");
         heading("Labels to cut out");
         text.append(Labels.of(pit));
         return text.toString();

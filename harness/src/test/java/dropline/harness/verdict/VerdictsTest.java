@@ -214,9 +214,8 @@ class VerdictsTest {
         measures.overrun(1_000 * MS, RIGHT, 2);
 
         assertEquals(
-                "2 of 2 requests got no reply in time, 0 transactions given up. 2 frames got lost in buffers,"
-                        + " all at node"
-                        + " right (63 characters in the ring, 2 in the UART): shorten what blocks it (longest: the"
+                "2 of 2 requests got no reply in time, 0 transactions given up. 2 frames got lost in buffers, all at"
+                        + " node right (63 characters in the ring, 2 in the UART): shorten what blocks it (longest: the"
                         + " refresh of digits on altimeter, 5 ms).",
                 advice("main"));
     }

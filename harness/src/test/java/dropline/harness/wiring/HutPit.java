@@ -49,7 +49,10 @@ final class HutPit {
             indicators:
               needle: {like: geared 5 V stepper, shows: heading, draws: 200 mA}
               lamp: {like: LED lamp, shows: heading}
-          beacon: {node: heat, indicators: {lamp: {like: LED lamp, shows: heading, draws: "20 mA, measured 2026-11-20"}}}
+          beacon:
+            node: heat
+            indicators:
+              lamp: {like: LED lamp, shows: heading, draws: "20 mA, measured 2026-11-20"}
         """;
 
     private HutPit() {}
