@@ -27,6 +27,7 @@ final class DocumentedCommandsTest {
         List<String> texts = new ArrayList<>();
         texts.add(Files.readString(root.resolve("README.md")));
         texts.add(Files.readString(root.resolve("docs/manual.md")));
+        texts.add(Files.readString(root.resolve("docs/first-evening.md")));
         texts.add(Files.readString(root.resolve("docs/record.md")));
         texts.add(Files.readString(root.resolve("docs/custom-protocols.md")));
         texts.add(Files.readString(root.resolve("docs/suite-file.md")));
