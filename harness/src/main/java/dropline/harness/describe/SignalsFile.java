@@ -2,14 +2,12 @@ package dropline.harness.describe;
 
 import dropline.harness.describe.ColumnSummary.Kind;
 import dropline.harness.recording.ColumnUnit;
+import dropline.harness.yaml.YamlText;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.util.HashSet;
-import java.util.Locale;
 import java.util.Set;
-import java.util.regex.Pattern;
-import tools.jackson.core.io.JsonStringEncoder;
 
 /**
  * The {@code signals:} section that a recording suggests, for a pit file. Ranges are what was seen, rounded outwards to
@@ -23,8 +21,6 @@ public final class SignalsFile {
     private static final double FARTHEST = 1e14;
 
     private static final double FINEST = 1e-12;
-    private static final Pattern PLAIN = Pattern.compile("[A-Za-z][A-Za-z0-9_-]*( [A-Za-z0-9_.-]+)*");
-    private static final Set<String> WORDS = Set.of("true", "false", "yes", "no", "on", "off", "null", "none");
 
     private final RecordingSummary summary;
     private final Set<String> names = new HashSet<>();
@@ -60,15 +56,15 @@ public final class SignalsFile {
         boolean still = column.kind() == Kind.NEVER_MOVES;
         String name = name(column.name());
         text.append(still ? "  # " : "  ")
-                .append(quoted(name))
+                .append(YamlText.scalar(name))
                 .append(": {number: ")
                 .append(number);
         if (!column.unit().isEmpty()) {
-            text.append(", unit: ").append(quoted(column.unit()));
+            text.append(", unit: ").append(YamlText.scalar(column.unit()));
         }
         range(column);
         if (!name.equals(column.name())) {
-            text.append(", column: ").append(quoted(column.name()));
+            text.append(", column: ").append(YamlText.scalar(column.name()));
         }
         text.append("}  # ").append(Figures.words(column.kind()));
         if (!Double.isNaN(column.least())) {
@@ -137,15 +133,5 @@ public final class SignalsFile {
             name = base + " " + i;
         }
         return name;
-    }
-
-    /** As YAML has it: plain where that is safe, else as a JSON string, which YAML 1.2 takes in. */
-    private static String quoted(String word) {
-        if (PLAIN.matcher(word).matches() && !WORDS.contains(word.toLowerCase(Locale.ROOT))) {
-            return word;
-        }
-        StringBuilder quoted = new StringBuilder("\"");
-        JsonStringEncoder.getInstance().quoteAsString(word, quoted);
-        return quoted.append('"').toString();
     }
 }

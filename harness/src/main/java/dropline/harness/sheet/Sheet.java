@@ -131,7 +131,11 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<String> notes, Li
         }
 
         private static String asWritten(List<String> cells, char separator) {
-            return String.join(separator + " ", cells).replaceAll("\\s+", " ");
+            return oneLine(String.join(separator + " ", cells));
+        }
+
+        private static String oneLine(String text) {
+            return text.replaceAll("\\s+", " ");
         }
 
         private void mustBeSingle(Headings headings, int line) {
@@ -152,11 +156,11 @@ public record Sheet(List<Row> rows, List<String> leftOut, List<String> notes, Li
             }
             Row row = new Row(
                     line,
-                    panel.replaceAll("\\s+", " "),
-                    headings.cell(cells, Column.PLACE),
-                    headings.cell(cells, Column.SEGMENT),
+                    oneLine(panel),
+                    oneLine(headings.cell(cells, Column.PLACE)),
+                    oneLine(headings.cell(cells, Column.SEGMENT)),
                     address(headings, line, cells),
-                    headings.cell(cells, Column.BOARD),
+                    oneLine(headings.cell(cells, Column.BOARD)),
                     parts(headings, line, cells, Column.SHOWS, Kinds.INDICATORS),
                     parts(headings, line, cells, Column.CONTROLS, Kinds.CONTROLS),
                     amps(headings, line, cells),

@@ -3,6 +3,7 @@ package dropline.harness.starter;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
+import dropline.harness.yaml.YamlText;
 import java.util.List;
 import java.util.Optional;
 
@@ -41,7 +42,7 @@ final class FirstSuite {
     static String of(Pit pit) {
         String silent = struck(pit)
                 .map(name -> "dead-node '" + name.replace("'", "''") + "' at 20s for 5s")
-                .map(fault -> SILENT.replace("FLIGHT", Starter.FLIGHT).replace("FAULT", Yaml.text(fault)))
+                .map(fault -> SILENT.replace("FLIGHT", Starter.FLIGHT).replace("FAULT", YamlText.scalar(fault)))
                 .orElse("");
         return HEAD.replace("PIT", Starter.PIT).replace("FLIGHT", Starter.FLIGHT) + silent;
     }

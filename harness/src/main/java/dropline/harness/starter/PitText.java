@@ -3,6 +3,7 @@ package dropline.harness.starter;
 import dropline.harness.starter.Draft.Board;
 import dropline.harness.starter.Draft.DraftPanel;
 import dropline.harness.starter.Draft.Segment;
+import dropline.harness.yaml.YamlText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -51,11 +52,11 @@ final class PitText {
 
     private void head(String name, String from) {
         lines(
-                Yaml.comment(
+                YamlText.comment(
                         "Made from " + from + " by dropline new. Go on from here by hand: this file is yours now."),
                 HEAD.stripTrailing(),
                 "",
-                "pit: " + Yaml.text(name),
+                "pit: " + YamlText.scalar(name),
                 "");
     }
 
@@ -64,14 +65,14 @@ final class PitText {
             return;
         }
         lines("# Rows that could not be understood, as they stand in the spreadsheet:");
-        rows.forEach(row -> lines("#   " + Yaml.comment(row).substring(2)));
+        rows.forEach(row -> lines("#   " + YamlText.comment(row).substring(2)));
         lines("");
     }
 
     private void host() {
         lines("host:", "  state-rate: as recorded", "", "hubs:");
         for (Segment segment : draft.segments()) {
-            lines("  " + Yaml.text(hub(segment)) + ": {kind: board, adapter: native USB}" + GUESS);
+            lines("  " + YamlText.scalar(hub(segment)) + ": {kind: board, adapter: native USB}" + GUESS);
         }
         lines("");
     }
@@ -94,7 +95,7 @@ final class PitText {
             SignalGuess guess = signal.guess();
             StringBuilder keys = new StringBuilder();
             if (!guess.unit().isEmpty()) {
-                keys.append("unit: ").append(Yaml.text(guess.unit())).append(", ");
+                keys.append("unit: ").append(YamlText.scalar(guess.unit())).append(", ");
             }
             keys.append("range: ")
                     .append(guess.range())
@@ -105,7 +106,8 @@ final class PitText {
             }
             boolean sure = guess.equals(SignalGuess.ON_OFF);
             String why = guess.isUnknown() ? GUESS + ": the name does not tell what it is" : GUESS + ", by its name";
-            lines("  " + Yaml.text(signal.name()) + ": {" + keys + ", number: " + number++ + "}" + (sure ? "" : why));
+            lines("  " + YamlText.scalar(signal.name()) + ": {" + keys + ", number: " + number++ + "}"
+                    + (sure ? "" : why));
         }
         lines("");
     }
@@ -114,11 +116,12 @@ final class PitText {
         lines("segments:");
         for (Segment segment : draft.segments()) {
             lines(
-                    "  " + Yaml.text(segment.name) + ":" + (segment.guessed ? GUESS + ": no segment was given" : ""),
+                    "  " + YamlText.scalar(segment.name) + ":"
+                            + (segment.guessed ? GUESS + ": no segment was given" : ""),
                     "    baud: 250 kbaud" + GUESS,
                     "    protocol: dropline" + GUESS,
-                    "    controller: {hub: " + Yaml.text(hub(segment)) + ", time-out: 10 ms, gap: 100 us, refresh: 5 s}"
-                            + GUESS);
+                    "    controller: {hub: " + YamlText.scalar(hub(segment))
+                            + ", time-out: 10 ms, gap: 100 us, refresh: 5 s}" + GUESS);
         }
         lines("");
     }
@@ -141,10 +144,10 @@ final class PitText {
                 String why = guesses.isEmpty() ? "" : GUESS + ": " + String.join(", ", guesses);
                 if (!board.kind.isEmpty()) {
                     why += (why.isEmpty() ? "   # " : "; ") + "in the spreadsheet: "
-                            + Yaml.comment(board.kind).substring(2);
+                            + YamlText.comment(board.kind).substring(2);
                 }
-                lines("  " + Yaml.text(board.name) + ": {segment: " + Yaml.text(segment.name) + ", address: "
-                        + board.address + ", board: " + Yaml.text(guess.preset()) + "}" + why);
+                lines("  " + YamlText.scalar(board.name) + ": {segment: " + YamlText.scalar(segment.name)
+                        + ", address: " + board.address + ", board: " + YamlText.scalar(guess.preset()) + "}" + why);
             }
         }
         lines("");
@@ -160,9 +163,9 @@ final class PitText {
     }
 
     private void panel(Board board, DraftPanel panel) {
-        lines("  " + Yaml.text(panel.name()) + ":", "    node: " + Yaml.text(board.name));
+        lines("  " + YamlText.scalar(panel.name()) + ":", "    node: " + YamlText.scalar(board.name));
         if (!panel.row().place().isEmpty()) {
-            lines("    place: " + Yaml.text(panel.row().place()));
+            lines("    place: " + YamlText.scalar(panel.row().place()));
         }
         lines("    status: " + panel.row().status().name().toLowerCase(Locale.ROOT));
         if (panel.row().drawsAmps().isPresent()) {
@@ -170,7 +173,7 @@ final class PitText {
             lines("    draws: " + Math.max(1, milliamps) + " mA");
         }
         if (!panel.row().notes().isEmpty()) {
-            lines("    notes: " + Yaml.text(String.join("; ", panel.row().notes())));
+            lines("    notes: " + YamlText.scalar(String.join("; ", panel.row().notes())));
         }
         if (Draft.isBlank(panel)) {
             lines("    # The spreadsheet names nothing that it shows or that can be moved on it.");
@@ -178,16 +181,17 @@ final class PitText {
         if (!panel.indicators().isEmpty()) {
             lines("    indicators:");
             for (Draft.Indicator indicator : panel.indicators()) {
-                lines("      " + Yaml.text(indicator.name()) + ": {like: "
-                        + Yaml.text(UsualPart.presetFor(indicator.kind())) + ", shows: " + Yaml.text(indicator.signal())
+                lines("      " + YamlText.scalar(indicator.name()) + ": {like: "
+                        + YamlText.scalar(UsualPart.presetFor(indicator.kind())) + ", shows: "
+                        + YamlText.scalar(indicator.signal())
                         + "}" + (indicator.guessed() ? GUESS + ": what shows it" : ""));
             }
         }
         if (!panel.controls().isEmpty()) {
             lines("    controls:");
             for (Draft.Control control : panel.controls()) {
-                lines("      " + Yaml.text(control.name()) + ": {like: "
-                        + Yaml.text(UsualPart.presetFor(control.kind())) + ", number: " + control.number() + "}"
+                lines("      " + YamlText.scalar(control.name()) + ": {like: "
+                        + YamlText.scalar(UsualPart.presetFor(control.kind())) + ", number: " + control.number() + "}"
                         + (control.guessed() ? GUESS + ": its kind" : ""));
             }
         }

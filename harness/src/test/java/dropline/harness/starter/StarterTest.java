@@ -144,6 +144,16 @@ class StarterTest {
     }
 
     @Test
+    void cellsOfSeveralLinesMakeNamesOfOne() throws IOException {
+        Pit pit = pit("panel;place;segment\n\"Fuel\nflow\";\"dash,\nleft\";\"bus\none\"\n");
+
+        assertEquals("bus one", pit.segments().get(0).name());
+        Panel panel = pit.segments().get(0).nodes().get(0).panels().get(0);
+        assertEquals("Fuel flow", panel.name());
+        assertEquals("dash, left", panel.place());
+    }
+
+    @Test
     void boardsAreKnownByWholeWords() {
         assertEquals("32-bit 48 MHz", BoardGuess.of("STM32 mini").preset());
         assertEquals("32-bit 48 MHz", BoardGuess.of("UNO R4").preset());
