@@ -1,0 +1,45 @@
+package dropline.bus.rule;
+
+/**
+ * What a rule came to somewhere in a pit.
+ *
+ * @param rule the rule
+ * @param where what it was judged of: a segment, a node, a supply; for people
+ * @param standing whether it holds
+ * @param value the figure that was judged, in {@link Rule#unit()}; NaN where it is not known
+ * @param limit what it was judged against, in the same unit
+ * @param basis what the value rests on, for people: a model, an assumption, or what is not known
+ */
+public record Ruling(Rule rule, String where, Standing standing, double value, double limit, String basis) {
+
+    /** Whether a rule holds. */
+    public enum Standing {
+        HOLDS,
+        BROKEN,
+        /** Something it needs is not known. */
+        UNKNOWN
+    }
+
+    public Ruling {
+        if (Double.isNaN(limit) || Double.isNaN(value) != (standing == Standing.UNKNOWN)) {
+            throw new IllegalArgumentException("a value is a number where a rule was judged, a limit always: rule="
+                    + rule.title() + " value=" + value + " limit=" + limit + " standing=" + standing);
+        }
+    }
+
+    /** Judges a value. */
+    public static Ruling of(Rule rule, String where, double value, double limit, String basis) {
+        boolean holds = rule.sense() == Rule.Sense.AT_MOST ? value <= limit : value >= limit;
+        return new Ruling(rule, where, holds ? Standing.HOLDS : Standing.BROKEN, value, limit, basis);
+    }
+
+    /** Says what is missing to judge. */
+    public static Ruling unknown(Rule rule, String where, double limit, String missing) {
+        return new Ruling(rule, where, Standing.UNKNOWN, Double.NaN, limit, missing);
+    }
+
+    /** What is left to the limit, in the rule's unit: negative by how much it is missed; NaN where not known. */
+    public double margin() {
+        return rule.sense() == Rule.Sense.AT_MOST ? limit - value : value - limit;
+    }
+}
