@@ -22,6 +22,8 @@ public final class Sizing {
     /** How much of what is played the search uses: the busiest of it. */
     private static final int SECONDS = 60;
 
+    private static final int SCREEN_SECONDS = 10;
+
     private final SizePlan plan;
     private final Trials.Stretch played;
     private final Figures figures;
@@ -52,8 +54,11 @@ public final class Sizing {
         Aside aside = Aside.of(pit, segment, tape::open, plan.seed(), plan.margin(), judging);
         List<Node> adding = adding(aside);
         Growth growth = new Growth(pit, segment, adding);
-        Search search = new Search(growth, tape::open, judging, plan.margin(), aside, growth.most());
-        Answering answering = new Answering(search, search.with(growth, all), plan.seed(), plan.seeds());
+        Search search = new Search(growth, tape::open, judging, new Demand(plan.margin(), aside), growth.most());
+        Busiest shorter = Busiest.of(all, pit, segment, SCREEN_SECONDS);
+        Tape shortTape = Tape.of(played.of(shorter.fromNanos(), shorter.untilNanos()), pit, segment);
+        Answering answering = new Answering(
+                search.with(growth, shortTape::open), search, search.with(growth, all), plan.seed(), plan.seeds());
         TimeAnswer time = answering.answer();
         List<Ruled> ruled = new ArrayList<>();
         plan.limits().forEach(limit -> ruled.add(ruled(limit, growth)));
