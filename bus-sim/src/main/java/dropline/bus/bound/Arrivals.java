@@ -1,7 +1,5 @@
 package dropline.bus.bound;
 
-import dropline.bus.pit.Pit;
-
 /**
  * How often values come to wait at a segment's controller: all at once with a state, one by one to be sent again.
  *
@@ -14,13 +12,12 @@ record Arrivals(long periodNanos, long jitterNanos, long refreshEveryNanos) {
     private static final long ANY = 1_000_000;
 
     /**
+     * @param periodNanos see above
      * @param values places in all queues of the segment
-     * @param resends whether what a node missed comes to wait again
      */
-    static Arrivals of(Pit pit, Timing timing, int values, boolean resends) {
+    static Arrivals of(Timing timing, long periodNanos, int values) {
         long refresh = timing.segment().controller().refreshNanos();
-        return new Arrivals(
-                resends ? 0 : pit.statePeriodNanos(), timing.arriveNanos(), values == 0 ? 0 : refresh / values);
+        return new Arrivals(periodNanos, timing.arriveNanos(), values == 0 ? 0 : refresh / values);
     }
 
     /** Further states that arrive within so long after one, at most. */

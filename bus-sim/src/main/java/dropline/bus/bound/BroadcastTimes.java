@@ -28,7 +28,7 @@ final class BroadcastTimes {
     }
 
     private long nanos(long chars, long frames) {
-        return timing.chars(chars) + frames * timing.aroundBroadcastNanos();
+        return timing.chars(chars, frames) + frames * timing.aroundBroadcastNanos();
     }
 
     /** From a value's coming to wait to the first start bit of the broadcast with it, at most, ns. */
@@ -76,7 +76,7 @@ final class BroadcastTimes {
 
     /** The longest broadcast, from its first start bit to its being heard, ns. */
     long wireNanos() {
-        return timing.chars(state.longestChars()) - timing.afterHearingNanos();
+        return timing.frame(state.longestChars()) - timing.afterHearingNanos();
     }
 
     boolean isNone() {

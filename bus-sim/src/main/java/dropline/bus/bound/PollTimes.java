@@ -31,7 +31,7 @@ final class PollTimes {
             NodeTimes node = nodes.get(n);
             boolean sound = obstacles.get(n) == null;
             boolean host = controller.kind() == Controller.Kind.HOST;
-            long request = timing.chars(node.requestChars());
+            long request = timing.frame(node.requestChars());
             long answered = request + timing.answeredNanos(node.answerNanos() + (host ? timing.receiveNanos() : 0));
             long once = sound ? answered : Math.max(answered, request + timing.unansweredNanos());
             tries[n] = sound ? 1 : controller.retries() + 1L;

@@ -39,7 +39,7 @@ final class Soundness {
             pause = Math.min(pause, times.soonestReplyNanos());
             longest = Math.max(longest, Math.max(times.requestChars(), times.replyChars()));
         }
-        charNanos = Math.min(shortest, timing.chars(1)) - 1;
+        charNanos = Math.min(shortest, timing.chars(1, 0)) - 1;
         leastPauseNanos = pause;
         longestFrameChars = longest;
     }

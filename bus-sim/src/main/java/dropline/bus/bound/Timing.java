@@ -74,8 +74,14 @@ record Timing(
         return afterHearing(segment);
     }
 
-    long chars(long count) {
-        return UartClock.exact(segment.baud()).charsNanos(segment.format(), count);
+    /** So many characters in so many frames, each frame's time rounded up, ns. */
+    long chars(long count, long frames) {
+        return UartClock.exact(segment.baud()).charsNanos(segment.format(), count) + frames;
+    }
+
+    /** A frame of so many characters, ns. */
+    long frame(long chars) {
+        return chars(chars, 1);
     }
 
     /** A broadcast, from the controller being free to its being free again, beside its characters, ns. */

@@ -26,6 +26,7 @@ public final class WorstCase {
     public static final int NONE = -1;
 
     private final Pit pit;
+    private final long stateGapNanos;
     private final Timing timing;
     private final List<NodeTimes> nodes;
     private final List<@Nullable Obstacle> obstacles;
@@ -34,8 +35,9 @@ public final class WorstCase {
     private final Arrivals arrivals;
     private final @Nullable BroadcastTimes broadcasts;
 
-    private WorstCase(Pit pit, int index, int dead) {
+    private WorstCase(Pit pit, int index, int dead, long stateGapNanos) {
         this.pit = pit;
+        this.stateGapNanos = stateGapNanos;
         timing = Timing.of(pit, index);
         Segment segment = timing.segment();
         nodes = segment.nodes().stream()
@@ -51,7 +53,7 @@ public final class WorstCase {
         int values = all == null
                 ? nodes.stream().mapToInt(node -> node.state().slots()).sum()
                 : all.slots();
-        arrivals = Arrivals.of(pit, timing, values, resends());
+        arrivals = Arrivals.of(timing, resends() ? 0 : stateGapNanos, values);
         broadcasts = all == null ? null : new BroadcastTimes(timing, all, arrivals, polls.longestTryNanos());
     }
 
@@ -62,7 +64,17 @@ public final class WorstCase {
      * @param dead position of the node that is dead, or {@link #NONE}
      */
     public static WorstCase of(Pit pit, int segment, int dead) {
-        return new WorstCase(pit, segment, dead);
+        return new WorstCase(pit, segment, dead, pit.statePeriodNanos());
+    }
+
+    /**
+     * Of one segment of a pit whose states come no faster than this. Where they go out as recorded, a recording's own
+     * shortest time between two states makes the bounds closer.
+     *
+     * @param stateGapNanos from one state to the next, at least, ns; 0 where that is not known
+     */
+    public static WorstCase of(Pit pit, int segment, int dead, long stateGapNanos) {
+        return new WorstCase(pit, segment, dead, Math.max(stateGapNanos, pit.statePeriodNanos()));
     }
 
     private StateFrames everyone() {
@@ -133,7 +145,7 @@ public final class WorstCase {
         parts.add(new Part(
                 Stage.WIRE,
                 broadcasts == null
-                        ? timing.chars(node.requestChars()) - timing.afterHearingNanos()
+                        ? timing.frame(node.requestChars()) - timing.afterHearingNanos()
                         : broadcasts.wireNanos()));
         parts.add(new Part(Stage.NODE_WAIT, node.waitNanos()));
         long way = parts.stream().mapToLong(Part::nanos).sum();
@@ -164,7 +176,7 @@ public final class WorstCase {
      */
     private Bound showing(int position, Indicator indicator, Signal signal, List<Part> parts, long wayNanos) {
         long once = showingNanos(indicator, signal);
-        long period = pit.statePeriodNanos();
+        long period = stateGapNanos;
         if (!indicator.kind().mustArrive() || once == 0) {
             parts.add(new Part(Stage.DEVICE, once));
             return new Bound(parts, null);

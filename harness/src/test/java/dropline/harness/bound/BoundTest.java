@@ -52,7 +52,7 @@ final class BoundTest {
     private void check(long seed) {
         RandomSegment random = new RandomSegment(seed);
         Layout layout = Layout.of(random.pit);
-        WorstCase worst = WorstCase.of(random.pit, 0, random.dead);
+        WorstCase worst = WorstCase.of(random.pit, 0, random.dead, random.gapNanos);
         Bound cycle = worst.cycle();
         if (cycle.isFinite()) {
             bounded++;
@@ -96,9 +96,9 @@ final class BoundTest {
             measures.add(new SegmentMeasures(random.pit, layout, s));
         }
         LaneRun run = new LaneRun(random.pit, 0, seed, faults, measures::get);
-        RandomFlight flight = new RandomFlight(random.pit, layout, seed);
+        RandomFlight flight = new RandomFlight(random.pit, layout, seed, random.gapNanos);
         StateBlock block = new StateBlock();
-        long end = Math.min(6000 * MILLI, Math.max(400 * MILLI, 6 * cycleNanos));
+        long end = Math.min(1500 * MILLI, Math.max(300 * MILLI, 5 * cycleNanos));
         for (long until = 50 * MILLI; until < end; until += 50 * MILLI) {
             flight.fill(block, until);
             run.offer(block);

@@ -16,17 +16,20 @@ final class RandomFlight {
     private final Pit pit;
     private final Layout layout;
     private final Dice dice;
-    private final long meanGapNanos;
+    private final long gapNanos;
+    private final long meanMoreNanos;
     private final long[] values;
     private final long[] restingNanos;
     private final int[] positions;
     private long nextNanos = MILLI;
 
-    RandomFlight(Pit pit, Layout layout, long seed) {
+    /** @param gapNanos from one row to the next, at least */
+    RandomFlight(Pit pit, Layout layout, long seed, long gapNanos) {
+        this.gapNanos = gapNanos;
         this.pit = pit;
         this.layout = layout;
         dice = new Dice(seed);
-        meanGapNanos = dice.between(MILLI, 100 * MILLI);
+        meanMoreNanos = dice.between(0, 50 * MILLI);
         values = new long[pit.signals().size()];
         restingNanos = new long[layout.controls().size()];
         positions = new int[layout.controls().size()];
@@ -46,7 +49,7 @@ final class RandomFlight {
             if (positions.length > 0) {
                 move(block, dice.below(positions.length));
             }
-            nextNanos += 1 + (long) (dice.next() * 2 * meanGapNanos);
+            nextNanos += Math.max(MILLI / 4, gapNanos) + (long) (dice.next() * 2 * meanMoreNanos);
         }
     }
 

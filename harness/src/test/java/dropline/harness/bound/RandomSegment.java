@@ -30,16 +30,21 @@ import java.util.List;
 
 /** A pit of one segment, or of two on one board, everything about it drawn from one number. */
 final class RandomSegment {
+    private static final Protocol COUNTED = custom("counted");
+    private static final Protocol LINES = custom("lines");
+    private static final Protocol GAPS = custom("gaps");
     private static final List<Integer> BAUDS =
             List.of(9600, 19_200, 38_400, 57_600, 115_200, 115_200, 250_000, 500_000, 1_000_000);
 
     final Pit pit;
     final int dead;
+    final long gapNanos;
 
     RandomSegment(long seed) {
         Dice dice = new Dice(seed);
         boolean states = dice.below(4) > 0;
         long period = states ? 10 * MILLI + dice.between(0, 90 * MILLI) : 0;
+        gapNanos = states || dice.oneIn(2) ? 0 : 10 * MILLI + dice.between(0, 40 * MILLI);
         List<Signal> signals = new ArrayList<>();
         List<Segment> segments = new ArrayList<>();
         boolean shared = dice.oneIn(5);
@@ -123,7 +128,7 @@ final class RandomSegment {
         return switch (dice.below(4)) {
             case 0 -> DroplineFrames.create();
             case 1 -> ModbusRtu.create();
-            case 2 -> custom(broadcast ? dice.of(List.of("counted", "lines")) : "gaps");
+            case 2 -> broadcast ? dice.of(List.of(COUNTED, LINES)) : GAPS;
             default ->
                 new Sized(
                         4 + dice.below(8),
