@@ -99,6 +99,12 @@ final class Search {
         return made.keySet().stream().filter(one -> one.count() == count).toList();
     }
 
+    /** The longest time of a run as a share of what it is allowed. */
+    double strain(Case one) throws IOException {
+        make(List.of(one), true);
+        return demand.strain(made(one));
+    }
+
     /** Whether all keep their budgets in all of these. */
     boolean keep(List<Case> cases) throws IOException {
         return missed(cases).isEmpty();

@@ -10,6 +10,8 @@ import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.Figures;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.replay.Source;
+import dropline.harness.size.SizeResult.Buys;
+import dropline.harness.size.SizeResult.GuessedNumber;
 import dropline.harness.size.SizeResult.LimitedBy;
 import dropline.harness.size.SizeResult.Ruled;
 import dropline.harness.verdict.Recording;
@@ -64,6 +66,11 @@ public final class Sizing {
         plan.limits().forEach(limit -> ruled.add(ruled(limit, growth)));
         List<BaudCurve> curves = new Curves(plan, search, answering.kinds(), time, judging).all();
         Segment now = pit.segments().get(segment);
+        List<Case> kinds = answering.kinds();
+        List<Buys> buys = new Helping(plan, search, kinds, time, judging).all(curves, busiest.bySignal());
+        Search screen = search.with(growth, shortTape::open);
+        List<GuessedNumber> guesses =
+                new Guessing(plan, figures, screen, search, kinds, time, judging).all();
         int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
         int more = Math.min(time.more(), byRules);
         LimitedBy limitedBy = byRules < time.more()
@@ -94,9 +101,9 @@ public final class Sizing {
                 time,
                 ruled,
                 curves,
-                List.of(),
-                List.of(),
-                List.of(),
+                buys,
+                guesses,
+                Coarse.of(pit, now, busiest.statesPerSecond(pit.statePeriodNanos())),
                 List.of(),
                 Trials.counted(figures));
     }
