@@ -59,7 +59,7 @@ final class Guessing {
                 }
             }
         }
-        Case at = kinds.get(kinds.size() - 1).at(Math.max(0, answer.more()));
+        Case at = kinds.get(kinds.size() - 1).at(Math.max(0, answer.inFirstSeed()));
         double before = screen.strain(at);
         List<Tried> tried = judging.each(scaled, one -> new Tried(
                 one.figure(), one.scale(), one.pit(), Math.abs(searchOf(screen, one.pit()).strain(at) - before)));
@@ -77,6 +77,7 @@ final class Guessing {
                 number(tried, figure, Scale.HALF),
                 number(tried, figure, Scale.DOUBLE)));
         return numbers.stream()
+                .filter(number -> spread(number) > 0)
                 .sorted(Comparator.comparingInt((GuessedNumber number) -> spread(number))
                         .reversed())
                 .toList();
@@ -88,7 +89,7 @@ final class Guessing {
                 .findFirst();
         return one.isEmpty()
                 ? null
-                : searchOf(own, one.get().pit()).largestOf(kinds, Math.max(0, answer.more()));
+                : searchOf(own, one.get().pit()).largestOf(kinds, Math.max(0, answer.inFirstSeed()));
     }
 
     private static Search searchOf(Search search, Pit pit) {
@@ -100,6 +101,6 @@ final class Guessing {
     }
 
     private int spread(@Nullable Integer number) {
-        return number == null ? 0 : Math.abs(number - answer.more());
+        return number == null ? 0 : Math.abs(number - answer.inFirstSeed());
     }
 }

@@ -138,7 +138,7 @@ public record SizeResult(
     public record CoarseMotion(
             String panel,
             String indicator,
-            double degreesPerSecond,
+            double speed,
             double statesPerSecond,
             double step,
             String unit) {}
