@@ -23,6 +23,16 @@ public record AvrBaud(long clockHz, int ubrr, boolean doubleSpeed) {
     }
 
     /**
+     * The setting that comes nearest to a baud rate. Where both speeds come as near, normal speed, which samples a bit
+     * twice as often and so tolerates more.
+     */
+    public static AvrBaud best(long clockHz, int baud) {
+        AvrBaud normal = nearest(clockHz, baud, false);
+        AvrBaud fast = nearest(clockHz, baud, true);
+        return Math.abs(fast.error(baud)) < Math.abs(normal.error(baud)) ? fast : normal;
+    }
+
+    /**
      * What the Arduino AVR core selects (HardwareSerial.cpp, begin): double speed, except 57600 at 16 MHz and divisors
      * beyond 4095.
      */

@@ -59,4 +59,38 @@ public record Controller(
                     "times must not be negative: lead=" + enableLeadNanos + " tail=" + releaseTailNanos);
         }
     }
+
+    /** The same with another time-out, ns. */
+    public Controller withTimeOut(long nanos) {
+        return new Controller(
+                kind,
+                adapter,
+                state,
+                nanos,
+                retries,
+                backOffAfter,
+                backOffNanos,
+                gapNanos,
+                turnaroundNanos,
+                refreshNanos,
+                enableLeadNanos,
+                releaseTailNanos);
+    }
+
+    /** The same behind another USB stage. */
+    public Controller with(Adapter other) {
+        return new Controller(
+                kind,
+                other,
+                state,
+                timeOutNanos,
+                retries,
+                backOffAfter,
+                backOffNanos,
+                gapNanos,
+                turnaroundNanos,
+                refreshNanos,
+                enableLeadNanos,
+                releaseTailNanos);
+    }
 }

@@ -40,4 +40,9 @@ public record Node(
     public Node(String name, int address, int weight, Profile profile, List<Panel> panels, List<Register> registers) {
         this(name, address, weight, profile, panels, registers, Fitting.PLAIN);
     }
+
+    /** The same with other firmware and panels. */
+    public Node with(Profile otherProfile, List<Panel> otherPanels) {
+        return new Node(name, address, weight, otherProfile, otherPanels, registers, fitting);
+    }
 }

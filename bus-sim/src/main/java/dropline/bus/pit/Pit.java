@@ -1,5 +1,6 @@
 package dropline.bus.pit;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -82,5 +83,19 @@ public record Pit(
     public List<Integer> runsWith(int segment) {
         Hub hub = hubOf(segment);
         return hub == null ? List.of(segment) : hub.segments();
+    }
+
+    /** The same with another description of one segment. */
+    public Pit with(int segment, Segment description) {
+        List<Segment> changed = new ArrayList<>(segments);
+        changed.set(segment, description);
+        return new Pit(name, statePeriodNanos, load, signals, changed, hubs);
+    }
+
+    /** The same with further signals after its own. */
+    public Pit withFurther(List<Signal> further) {
+        List<Signal> all = new ArrayList<>(signals);
+        all.addAll(further);
+        return new Pit(name, statePeriodNanos, load, all, segments, hubs);
     }
 }

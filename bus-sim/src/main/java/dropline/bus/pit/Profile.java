@@ -1,6 +1,7 @@
 package dropline.bus.pit;
 
 import dropline.bus.chance.Distribution;
+import dropline.bus.clock.AvrBaud;
 import dropline.bus.clock.UartClock;
 import dropline.bus.pit.Indicator.Blocks;
 import java.util.List;
@@ -94,5 +95,46 @@ public record Profile(
     /** What times its UART's bits on a segment of this baud rate. */
     public UartClock clock(int baud) {
         return clockHz == 0 ? UartClock.exact(baud) : new UartClock(clockHz, ticksPerBit);
+    }
+
+    /** The same firmware answering from elsewhere, with other tasks. */
+    public Profile with(ReplyFrom otherReplyFrom, List<Task> otherTasks) {
+        return new Profile(
+                otherReplyFrom,
+                replyGap,
+                enableLeadNanos,
+                releaseTailNanos,
+                loopPassNanos,
+                fifoChars,
+                ringChars,
+                otherTasks,
+                bootNanos,
+                clockHz,
+                ticksPerBit,
+                transceiver);
+    }
+
+    /**
+     * The same board with its UART set to another baud rate: the nearest its clock makes. One without a known clock
+     * meets every rate.
+     */
+    public Profile at(int baud) {
+        if (clockHz == 0) {
+            return this;
+        }
+        AvrBaud nearest = AvrBaud.best(clockHz, baud);
+        return new Profile(
+                replyFrom,
+                replyGap,
+                enableLeadNanos,
+                releaseTailNanos,
+                loopPassNanos,
+                fifoChars,
+                ringChars,
+                tasks,
+                bootNanos,
+                clockHz,
+                nearest.clock().ticksPerBit(),
+                new Transceiver(transceiver.driver(), transceiver.receiver(), nearest.doubleSpeed() ? 8 : 16));
     }
 }

@@ -65,4 +65,14 @@ public record Segment(
     public long silenceNanos() {
         return UartClock.ticksToNanos(protocol.silenceBeforeTenthsOfBit(baud, format), 10L * baud);
     }
+
+    /** The same with other nodes, and the cable that stops at each of them. */
+    public Segment with(List<Node> others, Cable otherCable) {
+        return new Segment(name, baud, format, protocol, controller, others, biased, otherCable);
+    }
+
+    /** The same polled otherwise. */
+    public Segment with(Controller other) {
+        return new Segment(name, baud, format, protocol, other, nodes, biased, cable);
+    }
 }

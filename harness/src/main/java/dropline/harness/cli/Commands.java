@@ -43,6 +43,9 @@ final class Commands implements IFactory {
         if (type == SurviveCommand.class) {
             return type.cast(new SurviveCommand(console));
         }
+        if (type == SizeCommand.class) {
+            return type.cast(new SizeCommand(console));
+        }
         if (type == CheckCommand.class) {
             return type.cast(new CheckCommand(console));
         }

@@ -5,9 +5,11 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.FutureTask;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,7 +21,8 @@ final class Stretches implements AutoCloseable {
     /** How much of the recording is held at a time, ns. */
     static final long STRETCH_NANOS = 2_000_000_000L;
 
-    private final ExecutorService threads;
+    private final Executor threads;
+    private final Runnable letGo;
     private final RunLimit limit;
 
     /**
@@ -28,17 +31,26 @@ final class Stretches implements AutoCloseable {
      */
     Stretches(int count, RunLimit limit) {
         this.limit = limit;
-        threads = Executors.newFixedThreadPool(count, work -> {
+        ExecutorService pool = Executors.newFixedThreadPool(count, work -> {
             Thread thread = new Thread(work, "segment");
             thread.setDaemon(true);
             return thread;
         });
+        threads = pool;
+        letGo = pool::shutdownNow;
+    }
+
+    /** Steps lanes on the calling thread, one after the other. */
+    Stretches(RunLimit limit) {
+        this.limit = limit;
+        threads = Runnable::run;
+        letGo = () -> {};
     }
 
     /** Lets go of its threads. */
     @Override
     public void close() {
-        threads.shutdownNow();
+        letGo.run();
     }
 
     /** Called between stretches, when no lane is running. */
@@ -90,7 +102,9 @@ final class Stretches implements AutoCloseable {
     private List<Future<?>> start(List<Lane> lanes, StateBlock block, long untilNanos) {
         List<Future<?>> steps = new ArrayList<>();
         for (Lane lane : lanes) {
-            steps.add(threads.submit(() -> lane.step(block, untilNanos)));
+            FutureTask<?> step = new FutureTask<>(() -> lane.step(block, untilNanos), null);
+            threads.execute(step);
+            steps.add(step);
         }
         return steps;
     }

@@ -20,6 +20,7 @@ public final class Sweep {
     private final long seed;
     private final int threads;
     private final RunLimit limit;
+    private final boolean here;
 
     /** One lane to run with some faults. */
     public interface Variant {
@@ -40,13 +41,23 @@ public final class Sweep {
 
     /** @param threads at least 1 */
     public Sweep(Source.Opening opening, long seed, int threads, RunLimit limit) {
+        this(opening, seed, threads, limit, false);
         if (threads < 1) {
             throw new IllegalArgumentException("threads must be at least 1: threads=" + threads);
         }
+    }
+
+    private Sweep(Source.Opening opening, long seed, int threads, RunLimit limit, boolean here) {
         this.opening = opening;
         this.seed = seed;
         this.threads = threads;
         this.limit = limit;
+        this.here = here;
+    }
+
+    /** One that runs on the calling thread alone, for callers that are many side by side. */
+    public static Sweep onThisThread(Source.Opening opening, long seed, RunLimit limit) {
+        return new Sweep(opening, seed, 1, limit, true);
     }
 
     /**
@@ -57,7 +68,7 @@ public final class Sweep {
      * @throws RunLimitException if a run goes on for too long
      */
     public Swept run(List<? extends Variant> variants, Progress progress) throws IOException {
-        try (Stretches stretches = new Stretches(threads, limit)) {
+        try (Stretches stretches = here ? new Stretches(limit) : new Stretches(threads, limit)) {
             int together = Math.max(LEAST_TOGETHER, TOGETHER_A_THREAD * threads);
             Swept swept = new Swept(0, List.of());
             for (int first = 0; first < variants.size(); first += together) {

@@ -129,9 +129,9 @@ public record RestsOn(
                 .append(tried.figures())
                 .append(tried.figures() == 1 ? " guess" : " guesses")
                 .append(" at half and at double over ")
-                .append(clock(tried.fromNanos()))
+                .append(Words.clock(tried.fromNanos()))
                 .append("..")
-                .append(clock(tried.untilNanos()))
+                .append(Words.clock(tried.untilNanos()))
                 .append(" of the run, around its tightest moment");
         if (tried.idle() > 0) {
             text.append("; ").append(tried.idle()).append(" more the simulation does not look at");
@@ -145,11 +145,5 @@ public record RestsOn(
             text.append("; ").append(tried.left()).append(" more were left out to keep this short");
         }
         return text.append('.').toString();
-    }
-
-    /** Minutes and seconds: {@code 12:10}. */
-    private static String clock(long nanos) {
-        long seconds = nanos / 1_000_000_000L;
-        return seconds / 60 + ":" + (seconds % 60 < 10 ? "0" : "") + seconds % 60;
     }
 }

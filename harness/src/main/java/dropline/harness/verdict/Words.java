@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Locale;
 
 /** Figures as people read them. */
-final class Words {
+public final class Words {
     private Words() {}
 
     /** Three figures at least below a second: {@code 86.8 us}, {@code 38 ms}, {@code 61.3 ms}, {@code 1.25 s}. */
-    static String time(long nanos) {
+    public static String time(long nanos) {
         if (nanos < 1000) {
             return nanos + " ns";
         }
@@ -19,6 +19,12 @@ final class Words {
             return trimmed(nanos / 1e6, 1) + " ms";
         }
         return trimmed(nanos / 1e9, 2) + " s";
+    }
+
+    /** Minutes and seconds: {@code 12:10}. */
+    public static String clock(long nanos) {
+        long seconds = nanos / 1_000_000_000L;
+        return seconds / 60 + ":" + (seconds % 60 < 10 ? "0" : "") + seconds % 60;
     }
 
     private static String trimmed(double value, int decimals) {
@@ -33,17 +39,17 @@ final class Words {
     }
 
     /** A share of 0..1: {@code 34%}, {@code 0.4%}. */
-    static String share(double share) {
+    public static String share(double share) {
         return trimmed(share * 100, share < 0.1 ? 1 : 0) + "%";
     }
 
     /** {@code 1 panel}, {@code 3 panels}. */
-    static String count(long count, String thing) {
+    public static String count(long count, String thing) {
         return count + " " + thing + (count == 1 ? "" : "s");
     }
 
     /** {@code a}, {@code a and b}, {@code a, b and 4 more}. */
-    static String names(List<String> names, int most) {
+    public static String names(List<String> names, int most) {
         if (names.size() == 1) {
             return names.get(0);
         }

@@ -1,0 +1,19 @@
+package dropline.harness.size;
+
+import dropline.bus.pit.Pit;
+import dropline.bus.rule.Ruling;
+import java.util.List;
+
+/** Rules, beside time, that a segment with more panels must keep: of the copper, of the supplies. */
+public interface Limit {
+    /** What it looks at, in a word or two: {@code copper}. */
+    String name();
+
+    /**
+     * What the rules come to for a pit whose segment has grown.
+     *
+     * @param pit the grown pit
+     * @param segment index of the segment that grew
+     */
+    List<Ruling> of(Pit pit, int segment);
+}

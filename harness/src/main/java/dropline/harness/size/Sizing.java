@@ -1,0 +1,157 @@
+package dropline.harness.size;
+
+import dropline.bus.pit.Node;
+import dropline.bus.pit.Panel;
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.bus.rule.Rule;
+import dropline.bus.rule.Ruling;
+import dropline.harness.origin.Trials;
+import dropline.harness.pitfile.Figures;
+import dropline.harness.recording.PitFeed;
+import dropline.harness.replay.Progress;
+import dropline.harness.replay.Source;
+import dropline.harness.size.SizeResult.Buys;
+import dropline.harness.size.SizeResult.GuessedNumber;
+import dropline.harness.size.SizeResult.LimitedBy;
+import dropline.harness.size.SizeResult.Ruled;
+import dropline.harness.verdict.Recording;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Sizes one segment of a pit. */
+public final class Sizing {
+    /** How much of what is played the search uses: the busiest of it. */
+    private static final int SECONDS = 60;
+
+    private static final int SCREEN_SECONDS = 10;
+
+    /** Shares of the whole after each part, by and large. */
+    private static final double SEARCHED = 0.4;
+
+    private static final double CURVES = 0.8;
+    private static final double HELPED = 0.9;
+
+    private final SizePlan plan;
+    private final Trials.Stretch played;
+    private final Figures figures;
+    private final Judging judging;
+
+    /**
+     * @param played opens parts of what is played
+     * @param figures what the pit rests on
+     */
+    public Sizing(SizePlan plan, Trials.Stretch played, Figures figures, Judging judging) {
+        this.plan = plan;
+        this.played = played;
+        this.figures = figures;
+        this.judging = judging;
+    }
+
+    /**
+     * Does all of it.
+     *
+     * @param progress hears after each part how much of all is done, by and large
+     * @throws IOException if what is played cannot be read
+     */
+    public SizeResult run(Progress progress) throws IOException {
+        Pit pit = plan.pit();
+        int segment = plan.segment();
+        Source.Opening all = played.of(0, PitFeed.TO_THE_END);
+        Busiest busiest = Busiest.of(all, pit, segment, SECONDS);
+        Tape tape = Tape.of(played.of(busiest.fromNanos(), busiest.untilNanos()), pit, segment);
+        Aside aside = Aside.of(pit, segment, tape::open, plan.seed(), plan.margin(), judging);
+        List<Node> adding = adding(aside);
+        Growth growth = new Growth(pit, segment, adding);
+        Search search = new Search(growth, tape::open, judging, new Demand(plan.margin(), aside), growth.most());
+        Busiest shorter = Busiest.of(all, pit, segment, SCREEN_SECONDS);
+        Tape shortTape = Tape.of(played.of(shorter.fromNanos(), shorter.untilNanos()), pit, segment);
+        Answering answering = new Answering(
+                search.with(growth, shortTape::open), search, search.with(growth, all), plan.seed(), plan.seeds());
+        progress.reached(0, SEARCHED / 4);
+        TimeAnswer time = answering.answer();
+        progress.reached(0, SEARCHED);
+        List<Ruled> ruled = new ArrayList<>();
+        plan.limits().forEach(limit -> ruled.add(ruled(limit, growth)));
+        List<BaudCurve> curves = new Curves(plan, search, answering.kinds(), time, judging).all();
+        progress.reached(0, CURVES);
+        Segment now = pit.segments().get(segment);
+        List<Case> kinds = answering.kinds();
+        List<Buys> buys = new Helping(plan, search, kinds, time, judging).all(curves, busiest.bySignal());
+        progress.reached(0, HELPED);
+        Search screen = search.with(growth, shortTape::open);
+        List<GuessedNumber> guesses =
+                new Guessing(plan, figures, screen, search, kinds, time, judging).all();
+        int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
+        int more = Math.min(time.more(), byRules);
+        LimitedBy limitedBy = byRules < time.more()
+                ? LimitedBy.RULES
+                : time.more() == growth.most() ? LimitedBy.ADDRESSES : LimitedBy.TIME;
+        return new SizeResult(
+                SizeResult.VERSION,
+                plan.droplineVersion(),
+                pit.name(),
+                now.name(),
+                new Recording(plan.recording(), busiest.wholeNanos()),
+                busiest.fromNanos(),
+                busiest.untilNanos(),
+                plan.seed(),
+                plan.seeds(),
+                plan.margin(),
+                now.baud(),
+                panels(now).size(),
+                (int) panels(now).stream()
+                        .filter(panel -> panel.status() == Panel.Status.PLANNED)
+                        .count(),
+                now.nodes().size(),
+                growth.most(),
+                adding.stream().map(board -> board.panels().get(0).name()).toList(),
+                more,
+                limitedBy,
+                aside.out(),
+                time,
+                ruled,
+                curves,
+                buys,
+                guesses,
+                Coarse.of(pit, now, busiest.statesPerSecond(pit.statePeriodNanos())),
+                List.of(),
+                Trials.counted(figures));
+    }
+
+    private List<Node> adding(Aside aside) {
+        Segment now = plan.pit().segments().get(plan.segment());
+        if (!plan.adding().isEmpty()) {
+            return plan.adding();
+        }
+        List<Node> own = Growth.panelsOf(now, aside);
+        return own.isEmpty() ? Growth.panelsOf(now, Aside.NOBODY) : own;
+    }
+
+    private static List<Panel> panels(Segment segment) {
+        return segment.nodes().stream().flatMap(node -> node.panels().stream()).toList();
+    }
+
+    /** The most further panels with which a limit's laws hold, by halves: more panels break no fewer of them. */
+    private Ruled ruled(Limit limit, Growth growth) {
+        int low = -1;
+        int high = growth.most() + 1;
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (broken(limit, growth, middle).isEmpty()) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return new Ruled(limit.name(), low, high > growth.most() ? List.of() : broken(limit, growth, high));
+    }
+
+    private List<Ruling> broken(Limit limit, Growth growth, int count) {
+        return limit.of(growth.by(count).pit(), plan.segment()).stream()
+                .filter(ruling -> ruling.standing() == Ruling.Standing.BROKEN)
+                .filter(ruling -> ruling.rule().weight() == Rule.Weight.LAW)
+                .toList();
+    }
+}
