@@ -2,7 +2,6 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Cable;
 import dropline.bus.pit.Cable.Topology;
-import dropline.bus.pit.Draw;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Hub;
 import dropline.harness.yaml.Tree;
@@ -78,20 +77,13 @@ final class CableBuilder {
         Block board = node.blockOrEmpty(NodeKeys.BOARD);
         return new Fitting(
                 likeOf(board),
-                node.get(NodeKeys.SUPPLY).orElse(""),
+                node.get(NodeKeys.SUPPLY).map(Tree.Scalar::text).orElse(""),
                 node.get(NodeKeys.CONNECTOR).orElse(""),
                 node.get(NodeKeys.FIRMWARE).orElse(""),
                 node.get(NodeKeys.PASSPORT).orElse(""),
-                draw(board, NodeKeys.DRAWS),
-                load);
-    }
-
-    /** A current as written in a group. A preset's is a guess about a part that nobody has looked at. */
-    static Draw draw(Block block, Key<Long> key) {
-        return block.get(key)
-                .map(microamps ->
-                        new Draw(microamps, block.origin(key) == Origin.GUESSED || block.origin(key) == Origin.PRESET))
-                .orElse(Draw.UNKNOWN);
+                PowerBuilder.draw(board, NodeKeys.DRAWS),
+                load,
+                PowerBuilder.inlet(node, board));
     }
 
     private static String likeOf(Block block) {

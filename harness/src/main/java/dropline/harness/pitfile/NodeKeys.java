@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** The keys of nodes and of the hardware they are made of: boards and transceivers. */
 final class NodeKeys {
@@ -14,12 +15,14 @@ final class NodeKeys {
     static final Key<Long> DRAWS = Key.optional(
                     "draws",
                     Numbers.measure(Measure.current(), 0, 100_000_000),
-                    "current it takes from its supply; unknown where left out")
+                    "current it takes from its supply, at the supply's volts; unknown where left out")
             .electrical();
     static final Key<Integer> UARTS =
             Key.optional("uarts", Numbers.whole(1, 16), "serial ports it has; unknown where left out");
 
-    private static final List<Key<?>> BOARD_KEYS = List.of(BusKeys.FIGURES_FROM, DRAWS, UARTS);
+    private static final List<Key<?>> BOARD_KEYS = Stream.concat(
+                    Stream.<Key<?>>of(BusKeys.FIGURES_FROM, DRAWS, UARTS), PowerKeys.BOARD.stream())
+            .toList();
     static final Section BOARDS = Section.named(
                     "boards", "microcontroller boards, by name", BOARD_KEYS, BusKeys.PROFILE)
             .like(Shelf.BOARDS)
@@ -122,8 +125,10 @@ final class NodeKeys {
             "arm",
             Words.text("text"),
             "the arm it is on, where its segment is a star: what you call that port or cable");
-    static final Key<String> SUPPLY =
-            Key.optional("supply", Words.text("text"), "the supply branch that feeds it, for the wiring sheet");
+    static final Key<Tree.Scalar> SUPPLY = Key.optional(
+            "supply",
+            new NameAt("text; the name of a supply or of one of its runs, if the pit has supplies"),
+            "what feeds it: the supply, or the run of wire at whose end it hangs");
     static final Key<String> CONNECTOR =
             Key.optional("connector", Words.text("text"), "how it is plugged in, for the wiring sheet");
     static final Key<String> FIRMWARE =
@@ -142,6 +147,8 @@ final class NodeKeys {
                             REGISTERS,
                             ARM,
                             SUPPLY,
+                            PowerKeys.USB,
+                            PowerKeys.ISOLATED,
                             CONNECTOR,
                             FIRMWARE,
                             PASSPORT),

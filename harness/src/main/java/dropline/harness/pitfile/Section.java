@@ -67,9 +67,9 @@ record Section(
         return new Section(name, shape, otherDoc, keys, sections, shorthand, shelf, Key.Need.OPTIONAL);
     }
 
-    /** What one of several is called: {@code profile} for {@code profiles}. */
+    /** What one of several is called: {@code profile} for {@code profiles}, {@code supply} for {@code supplies}. */
     String each() {
-        return name.substring(0, name.length() - 1);
+        return name.endsWith("ies") ? name.substring(0, name.length() - 3) + "y" : name.substring(0, name.length() - 1);
     }
 
     Optional<Key<?>> key(String keyName) {
