@@ -4,12 +4,14 @@ package dropline.bus.pit;
  * What one needs to know of a node's hardware to wire it. Nothing of it changes a run.
  *
  * @param board what board it is; empty where nobody said
- * @param supply the supply branch it hangs on; empty where nobody said
+ * @param supply the supply, or the run of wire, that feeds it: a point of {@link Pit#supplies()} where those are
+ *     described, else what people call it; empty where nobody said
  * @param connector how it is plugged in; empty where nobody said
  * @param firmware what runs on it; empty where nobody said
  * @param passport the file of its measured timing; empty where there is none
  * @param draws what board and transceiver draw from the supply
  * @param pairLoad how its transceiver loads the pair
+ * @param inlet how the board makes its voltage of its supply's
  * @param reach how far it is from its neighbour and from the cable
  */
 public record Fitting(
@@ -20,10 +22,10 @@ public record Fitting(
         String passport,
         Draw draws,
         PairLoad pairLoad,
+        Inlet inlet,
         Reach reach) {
     /** Nothing said, on a usual module. */
-    public static final Fitting PLAIN =
-            new Fitting("", "", "", "", "", Draw.UNKNOWN, PairLoad.PLAIN, Reach.AS_THE_SEGMENT);
+    public static final Fitting PLAIN = new Fitting("", "", "", "", "", Draw.UNKNOWN, PairLoad.PLAIN, Inlet.PLAIN);
 
     /** One that reaches as far as its segment says. */
     public Fitting(
@@ -33,8 +35,9 @@ public record Fitting(
             String firmware,
             String passport,
             Draw draws,
-            PairLoad pairLoad) {
-        this(board, supply, connector, firmware, passport, draws, pairLoad, Reach.AS_THE_SEGMENT);
+            PairLoad pairLoad,
+            Inlet inlet) {
+        this(board, supply, connector, firmware, passport, draws, pairLoad, inlet, Reach.AS_THE_SEGMENT);
     }
 
     /**
@@ -79,5 +82,17 @@ public record Fitting(
         public PairLoad(String name, double unitLoad, int terminatorOhms, int biasOhms) {
             this(name, unitLoad, terminatorOhms, biasOhms, 0);
         }
+    }
+
+    /** One of whose converter nothing is said. */
+    public Fitting(
+            String board,
+            String supply,
+            String connector,
+            String firmware,
+            String passport,
+            Draw draws,
+            PairLoad pairLoad) {
+        this(board, supply, connector, firmware, passport, draws, pairLoad, Inlet.PLAIN);
     }
 }
