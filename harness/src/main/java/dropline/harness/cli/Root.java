@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
             "  dropline replay pit.yaml flight.csv         replay your flight through your pit",
             "  dropline check suite.yaml                   run all your flights again after a change",
             "  dropline survive pit.yaml flight.csv        let every single fault strike in turn",
+            "  dropline power pit.yaml                     what the supplies give and what arrives",
             "  dropline replay --help                      everything about one command",
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
@@ -35,6 +36,7 @@ import picocli.CommandLine.Spec;
             SurviveCommand.class,
             CheckCommand.class,
             DescribeCommand.class,
+            PowerCommand.class,
             LayoutCommand.class,
             RecordCommand.class,
             ConvertCommand.class,
