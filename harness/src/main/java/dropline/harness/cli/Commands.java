@@ -52,8 +52,14 @@ final class Commands implements IFactory {
         if (type == DiffCommand.class) {
             return type.cast(new DiffCommand(console));
         }
+        if (type == PowerCommand.class) {
+            return type.cast(new PowerCommand(console));
+        }
         if (type == LayoutCommand.class) {
             return type.cast(new LayoutCommand(console));
+        }
+        if (type == MeterCommand.class) {
+            return type.cast(new MeterCommand(console));
         }
         return CommandLine.defaultFactory().create(type);
     }

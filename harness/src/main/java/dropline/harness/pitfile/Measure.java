@@ -72,11 +72,26 @@ public final class Measure {
     }
 
     /** Resistances, in ohms. */
-    static Measure resistance() {
+    public static Measure resistance() {
         return new Measure("resistance", "120 ohm")
                 .with("ohm", "1")
                 .with("kohm", "1e3")
                 .with("Mohm", "1e6");
+    }
+
+    /** Voltages, in millivolts. */
+    public static Measure voltage() {
+        return new Measure("voltage", "12 V").with("mV", "1").with("V", "1e3");
+    }
+
+    /** Lengths, in millimetres. */
+    public static Measure length() {
+        return new Measure("length", "3 m").with("mm", "1").with("cm", "10").with("m", "1e3");
+    }
+
+    /** Resistances of plugs and terminals, in thousandths of an ohm. */
+    static Measure jointResistance() {
+        return new Measure("resistance", "20 mohm").with("mohm", "1").with("ohm", "1e3");
     }
 
     /** Numbers of characters. */
