@@ -2,8 +2,10 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Cable;
 import dropline.bus.pit.Cable.Topology;
+import dropline.bus.pit.Fitted;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Hub;
+import dropline.bus.pit.Wire;
 import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -37,12 +39,15 @@ final class CableBuilder {
     Cable cable(Block segment) {
         List<Block> nodes = parts.nodesOn(segment);
         Topology topology = segment.value(BusKeys.TOPOLOGY);
+        Wire wire = PairBuilder.wire(segment);
+        Fitted fitted =
+                PairBuilder.fitted(segment, nodes.stream().map(Block::name).toList());
         List<Integer> stops = stops(segment, nodes);
         if (topology != Topology.STAR) {
             if (!stops.contains(Cable.CONTROLLER)) {
                 stops.add(0, Cable.CONTROLLER);
             }
-            return new Cable(topology, List.of(new Cable.Arm("", stops)));
+            return new Cable(topology, List.of(new Cable.Arm("", stops)), wire, fitted);
         }
         Map<String, List<Integer>> arms = new LinkedHashMap<>();
         for (int stop : stops) {
@@ -53,7 +58,9 @@ final class CableBuilder {
                 topology,
                 arms.entrySet().stream()
                         .map(arm -> new Cable.Arm(arm.getKey(), arm.getValue()))
-                        .toList());
+                        .toList(),
+                wire,
+                fitted);
     }
 
     /** Positions of nodes in the order along the cable; without a stated order, that of the file. */
@@ -68,12 +75,6 @@ final class CableBuilder {
     }
 
     Fitting fitting(Block node) {
-        Block chip = node.blockOrEmpty(NodeKeys.TRANSCEIVER);
-        Fitting.PairLoad load = new Fitting.PairLoad(
-                likeOf(chip),
-                chip.get(NodeKeys.UNIT_LOAD).orElse(1.0),
-                Math.toIntExact(chip.get(NodeKeys.TERMINATOR).orElse(0L)),
-                Math.toIntExact(chip.get(NodeKeys.OWN_BIAS).orElse(0L)));
         Block board = node.blockOrEmpty(NodeKeys.BOARD);
         return new Fitting(
                 likeOf(board),
@@ -82,8 +83,9 @@ final class CableBuilder {
                 node.get(NodeKeys.FIRMWARE).orElse(""),
                 node.get(NodeKeys.PASSPORT).orElse(""),
                 PowerBuilder.draw(board, NodeKeys.DRAWS),
-                load,
-                PowerBuilder.inlet(node, board));
+                PairBuilder.load(node.blockOrEmpty(NodeKeys.TRANSCEIVER)),
+                PowerBuilder.inlet(node, board),
+                PairBuilder.reach(node));
     }
 
     private static String likeOf(Block block) {

@@ -36,37 +36,16 @@ final class NodeKeys {
             .like(Shelf.BOARDS)
             .orName();
 
-    static final Key<Double> UNIT_LOAD = Key.optional(
-                    "unit-load",
-                    Numbers.share(),
-                    "its load on the pair in unit loads (TIA-485-A): 1, 1/4, 1/8; 1 where left out")
-            .electrical();
-    static final Key<Long> EDGE = Key.optional(
-                    "edge",
-                    Times.time(1, Times.MILLI),
-                    "shortest rise or fall time of its driver; unknown where left out")
-            .electrical();
-    static final Key<Long> TERMINATOR = Key.optional(
-                    "terminator",
-                    Numbers.measureOr("none", 0, Measure.resistance(), 1, 100_000),
-                    "resistor across the pair that it carries itself; none where left out")
-            .electrical();
-    static final Key<Long> OWN_BIAS = Key.optional(
-                    "bias",
-                    Numbers.measureOr("none", 0, Measure.resistance(), 1, 10_000_000),
-                    "each of the two resistors with which it biases the pair itself; none where left out")
-            .electrical();
-
     private static final List<Key<?>> TRANSCEIVER_KEYS = List.of(
             BusKeys.FIGURES_FROM,
             BusKeys.DRIVER,
             BusKeys.RECEIVER,
             BusKeys.ENABLE_LEAD,
             BusKeys.RELEASE_TAIL,
-            UNIT_LOAD,
-            EDGE,
-            TERMINATOR,
-            OWN_BIAS);
+            PairKeys.UNIT_LOAD,
+            PairKeys.EDGE,
+            PairKeys.OWN_TERMINATOR,
+            PairKeys.OWN_BIAS);
     static final Section TRANSCEIVERS = Section.named("transceivers", "RS-485 transceivers, by name", TRANSCEIVER_KEYS)
             .like(Shelf.TRANSCEIVERS)
             .orName();
@@ -146,6 +125,8 @@ final class NodeKeys {
                             WEIGHT,
                             REGISTERS,
                             ARM,
+                            PairKeys.AFTER,
+                            PairKeys.NODE_STUB,
                             SUPPLY,
                             PowerKeys.USB,
                             PowerKeys.ISOLATED,

@@ -62,6 +62,11 @@ record Section(
         return new Section(name, shape, doc, keys, sections, BusKeys.LIKE, shelf, need);
     }
 
+    /** The same group, for which the value of one of its keys may stand. */
+    Section orJust(Key<?> key) {
+        return new Section(name, shape, doc, keys, sections, key, shelf, need);
+    }
+
     /** The same group under other words. */
     Section as(String otherDoc) {
         return new Section(name, shape, otherDoc, keys, sections, shorthand, shelf, Key.Need.OPTIONAL);
