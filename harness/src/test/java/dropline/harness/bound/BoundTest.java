@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -57,19 +58,29 @@ final class BoundTest {
         if (cycle.isFinite()) {
             bounded++;
         } else {
-            unbounded.merge(cycle.obstacle().kind(), 1, Integer::sum);
+            unbounded.merge(Objects.requireNonNull(cycle.obstacle()).kind(), 1, Integer::sum);
             return;
         }
         SegmentMeasures measures = run(random, layout, seed, cycle.nanos());
         String dead = random.dead == WorstCase.NONE ? "" : ", one dead";
-        compare(seed, "cycle" + dead, cycle, measures.bus().cycles().maxNanos(), measures.bus().cycles().count());
+        compare(
+                seed,
+                "cycle" + dead,
+                cycle,
+                measures.bus().cycles().maxNanos(),
+                measures.bus().cycles().count());
         for (PanelMeasure panel : measures.panels()) {
             for (SlotMeasure slot : panel.slots()) {
                 Indicator indicator = slot.slot().indicator();
                 Bound bound = worst.update(panel.node(), indicator, slot.slot().signal());
                 long slowest = Math.max(slot.latency().maxNanos(), slot.openNanos());
                 compare(seed, "update" + dead, bound, slowest, slot.latency().count());
-                compare(seed, "update " + indicator.kind(), bound, slowest, slot.latency().count());
+                compare(
+                        seed,
+                        "update " + indicator.kind(),
+                        bound,
+                        slowest,
+                        slot.latency().count());
             }
         }
         for (ControlMeasure control : measures.controls()) {

@@ -53,7 +53,7 @@ final class RandomSegment {
             segments.add(segment(dice, "bus" + s, shared, period, adapter, signals));
         }
         List<Hub> hubs = shared
-                ? List.of(new Hub("board", Hub.Kind.BOARD, dice.between(0, 500 * MICRO), List.of(0, 1)))
+                ? List.of(new Hub("board", Hub.Kind.BOARD, dice.rarelyHuge(0, 500 * MICRO), List.of(0, 1)))
                 : List.of();
         pit = new Pit("random", period, null, signals, segments, hubs);
         int nodes = segments.get(0).nodes().size();
@@ -73,7 +73,8 @@ final class RandomSegment {
         for (int n = 0; n < count; n++) {
             nodes.add(node(dice, parts, name + " node " + n, n + 1, period, signals));
         }
-        Controller controller = controller(dice, onBoard, broadcast, adapter, charNanos, timeOut(nodes, adapter, charNanos, dice));
+        Controller controller =
+                controller(dice, onBoard, broadcast, adapter, charNanos, timeOut(nodes, adapter, charNanos, dice));
         return new Segment(name, baud, format, protocol, controller, nodes, !dice.oneIn(60));
     }
 
@@ -82,9 +83,9 @@ final class RandomSegment {
                 ? Adapter.NONE
                 : new Adapter(
                         "usb",
-                        dice.below(3) * dice.below(3) * 4 * MILLI,
+                        4L * dice.below(3) * dice.below(3) * MILLI,
                         62,
-                        MILLI / (1 + 7 * dice.below(2)),
+                        dice.oneIn(6) ? 16 * MILLI : MILLI / (1 + 7 * dice.below(2)),
                         dice.oneIn(2)
                                 ? Distribution.uniform(0, 500 * MICRO)
                                 : Distribution.exponential(20 * MICRO, 100 * MICRO, 3 * MILLI));
@@ -102,8 +103,8 @@ final class RandomSegment {
                 dice.between(10 * MILLI, 1000 * MILLI),
                 charNanos / 2 + dice.between(0, MILLI),
                 dice.oneIn(4) ? dice.between(0, 5 * MILLI) : 0,
-                dice.oneIn(2) ? 200 * MILLI + dice.between(0, 1800 * MILLI) : 0,
-                dice.between(0, charNanos / 2),
+                dice.oneIn(2) ? 20 * MILLI + dice.between(0, 1800 * MILLI) : 0,
+                dice.rarelyHuge(0, charNanos / 2),
                 dice.between(0, charNanos / 4));
     }
 
@@ -112,15 +113,18 @@ final class RandomSegment {
         long slowest = 0;
         for (Node node : nodes) {
             Profile profile = node.profile();
-            long blocks = profile.tasks().stream().mapToLong(Profile.Task::takesNanos).sum();
+            long blocks =
+                    profile.tasks().stream().mapToLong(Profile.Task::takesNanos).sum();
             for (Panel panel : node.panels()) {
                 for (Indicator indicator : panel.indicators()) {
                     blocks += indicator.refreshTakesNanos();
                 }
             }
-            slowest = Math.max(slowest, 2 * blocks + profile.replyGap().longestNanos());
+            slowest = Math.max(slowest, 2 * blocks + profile.replyGap().longestNanos() + profile.enableLeadNanos());
         }
-        long usb = adapter.latencyTimerNanos() + adapter.frameNanos() + adapter.wakeUp().longestNanos();
+        long usb = adapter.latencyTimerNanos()
+                + adapter.frameNanos()
+                + adapter.wakeUp().longestNanos();
         return (slowest + usb + 60 * charNanos) * (dice.oneIn(25) ? 1 : 2) / (dice.oneIn(2) ? 2 : 1);
     }
 
@@ -162,9 +166,10 @@ final class RandomSegment {
         for (int c = dice.below(3); c > 0; c--) {
             controls.add(parts.control(name + " control " + c, 990 + c));
         }
-        Panel panel = new Panel(
-                name + " panel", "", Panel.Status.BUILT, indicators, controls, new Budget(1, 1, "none"));
-        return new Node(name, address, dice.oneIn(4) ? 1 + dice.below(4) : 1, parts.profile(), List.of(panel), List.of());
+        Panel panel =
+                new Panel(name + " panel", "", Panel.Status.BUILT, indicators, controls, new Budget(1, 1, "none"));
+        return new Node(
+                name, address, dice.oneIn(4) ? 1 + dice.below(4) : 1, parts.profile(), List.of(panel), List.of());
     }
 
     /** Some neighbours on the wire, some not. */
