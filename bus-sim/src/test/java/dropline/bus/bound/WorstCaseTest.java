@@ -32,14 +32,18 @@ final class WorstCaseTest {
 
     @Test
     void cycleIsTheSumOfItsPolls() {
-        assertNear(3 * 550 * MICRO, of(three(StateDelivery.ADDRESSED, false), WorstCase.NONE).cycle());
+        assertNear(
+                3 * 550 * MICRO,
+                of(three(StateDelivery.ADDRESSED, false), WorstCase.NONE).cycle());
     }
 
     @Test
     void deadNodeCostsATimeOutForEachTry() {
         long tries = 3 * (200 + 1000 + 50) * MICRO;
 
-        assertNear(2 * 550 * MICRO + tries, of(three(StateDelivery.ADDRESSED, false), 1).cycle());
+        assertNear(
+                2 * 550 * MICRO + tries,
+                of(three(StateDelivery.ADDRESSED, false), 1).cycle());
     }
 
     @Test
@@ -68,8 +72,7 @@ final class WorstCaseTest {
 
     @Test
     void flagSlowerThanStatesMayNeverGetThere() {
-        Indicator flag =
-                new Indicator("flag", Indicator.Kind.FLAG, List.of(0), MILLI, 0, 0, Blocks.NOTHING, 0);
+        Indicator flag = new Indicator("flag", Indicator.Kind.FLAG, List.of(0), MILLI, 0, 0, Blocks.NOTHING, 0);
         Pit pit = pit(StateDelivery.ADDRESSED, Pits.profile(100 * MICRO), flag);
 
         Bound often = WorstCase.of(pit, 0, WorstCase.NONE, 900 * MILLI).update(0, flag, 0);
@@ -160,8 +163,8 @@ final class WorstCaseTest {
     void pairThatNobodyHoldsLeavesNoBound() {
         Pit held = three(StateDelivery.ADDRESSED, false);
         Segment one = held.segments().get(0);
-        Segment floating = new Segment(
-                one.name(), one.baud(), one.format(), one.protocol(), one.controller(), one.nodes(), false);
+        Segment floating =
+                new Segment(one.name(), one.baud(), one.format(), one.protocol(), one.controller(), one.nodes(), false);
 
         assertKind(
                 Kind.FLOATING_PAIR,
@@ -175,6 +178,10 @@ final class WorstCaseTest {
     }
 
     private static void assertKind(@org.jspecify.annotations.Nullable Kind kind, Bound bound) {
-        assertEquals(kind, bound.isFinite() ? null : Objects.requireNonNull(bound.obstacle()).kind());
+        assertEquals(
+                kind,
+                bound.isFinite()
+                        ? null
+                        : Objects.requireNonNull(bound.obstacle()).kind());
     }
 }

@@ -35,18 +35,7 @@ final class TakingTurnsTest {
     void valueHeardLaterIsNotTakenSooner() {
         Profile usual = Pits.profile(100 * MICRO);
         Profile slow = new Profile(
-                usual.replyFrom(),
-                usual.replyGap(),
-                0,
-                0,
-                20 * MILLI,
-                2,
-                63,
-                List.of(),
-                0,
-                0,
-                0,
-                usual.transceiver());
+                usual.replyFrom(), usual.replyGap(), 0, 0, 20 * MILLI, 2, 63, List.of(), 0, 0, 0, usual.transceiver());
         TraceLines lines = new TraceLines();
         SegmentRun run = new SegmentRun(pit(slow), 0, 1, List.of(), lines);
 
