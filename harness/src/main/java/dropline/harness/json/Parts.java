@@ -65,7 +65,7 @@ final class Parts {
         for (AtWorst.Part part : atWorst.parts()) {
             json.writeStartObject();
             json.writeStringProperty("stage", part.stage());
-            json.writeNumberProperty("nanos", part.nanos());
+            json.writeNumberProperty("longestNanos", part.nanos());
             json.writeEndObject();
         }
         json.writeEndArray();
