@@ -148,6 +148,11 @@ public record SizeResult(
         return more >= 0 && aside.isEmpty();
     }
 
+    /** The first sentence: the number. */
+    public String headline() {
+        return sentences().get(0);
+    }
+
     /** What it came to in plain sentences; the first is the number. */
     public List<String> sentences() {
         return new SizeSentences(this).all();
