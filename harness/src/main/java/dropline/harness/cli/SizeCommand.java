@@ -76,8 +76,8 @@ final class SizeCommand implements Callable<Integer> {
     @Option(
             names = "--add",
             paramLabel = "PANEL|PRESET",
-            description = "What to add: copies of this panel. Several are taken in turn. Default: the segment's own"
-                    + " panels in turn.")
+            description = "What to add: copies of this panel, or a panel with just this kind of indicator ('dropline"
+                    + " presets'). Several are taken in turn. Default: the segment's own panels in turn.")
     private List<String> adding = new ArrayList<>();
 
     @Option(
@@ -126,7 +126,7 @@ final class SizeCommand implements Callable<Integer> {
                 played.name(),
                 pit,
                 index,
-                List.of(),
+                new Additions(understood, index).boards(adding),
                 bauds(pit.segments().get(index)),
                 share,
                 played.seed(),

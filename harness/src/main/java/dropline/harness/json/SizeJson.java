@@ -178,11 +178,11 @@ public final class SizeJson {
         json.writeEndArray();
     }
 
-    private void number(String key, @Nullable Integer value) {
+    private void number(String key, @Nullable Number value) {
         if (value == null) {
             json.writeNullProperty(key);
         } else {
-            json.writeNumberProperty(key, value);
+            json.writeNumberProperty(key, value.longValue());
         }
     }
 
@@ -193,6 +193,7 @@ public final class SizeJson {
         }
         json.writeObjectPropertyStart(key);
         json.writeStringProperty("deadNode", tight.deadNode() == null ? "" : tight.deadNode());
+        number("boundNanos", tight.isBounded() ? tight.boundNanos() : null);
         json.writeName("fared");
         fared(tight.fared());
         json.writeEndObject();
@@ -207,7 +208,8 @@ public final class SizeJson {
         json.writeNumberProperty("worstNanos", fared.worstNanos());
         json.writeNumberProperty("limitNanos", fared.limitNanos());
         json.writeNumberProperty("lost", fared.lost());
-        json.writeStringProperty("mostly", fared.mostly() == null ? "" : fared.mostly().words());
+        json.writeStringProperty(
+                "mostly", fared.mostly() == null ? "" : fared.mostly().words());
         json.writeEndObject();
     }
 }

@@ -7,6 +7,7 @@ import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.harness.replay.Source;
+import dropline.harness.verdict.Stage;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,7 +32,8 @@ record Aside(List<Fared> out, List<Fared> whole) {
     }
 
     boolean isOut(String name, boolean control) {
-        return out.stream().anyMatch(one -> one.control() == control && one.name().equals(name));
+        return out.stream()
+                .anyMatch(one -> one.control() == control && one.name().equals(name));
     }
 
     /** Whether the panel, or a control on it, is among those that do not count. */
@@ -65,12 +67,17 @@ record Aside(List<Fared> out, List<Fared> whole) {
         List<Fared> whole = new ArrayList<>();
         for (int i = 0; i < missing.size(); i++) {
             for (Fared then : fares.get(i).each()) {
-                if (then.isOf(missing.get(i)) && !then.keeps(margin)) {
+                if (then.isOf(missing.get(i)) && !then.keeps(margin) && isOwnDoing(then)) {
                     (then.keeps(0) ? whole : out).add(missing.get(i));
                 }
             }
         }
         return new Aside(out, whole);
+    }
+
+    /** Whether its time goes into its own board; what waits for the wire even alone there has a fault to be found. */
+    private static boolean isOwnDoing(Fared alone) {
+        return alone.mostly() == null || alone.mostly() == Stage.DEVICE || alone.mostly() == Stage.NODE_WAIT;
     }
 
     static int firstNode(Pit pit, int segment) {

@@ -195,10 +195,12 @@ final class Search {
     /** What came nearest its budget in a run; null where nothing moved. */
     @Nullable
     Tight tight(Case one) throws IOException {
-        String dead = one.isHealthy()
-                ? null
-                : grownSegment(one.count()).nodes().get(one.dead()).name();
-        return fares(List.of(one)).get(0).tightest().map(fared -> new Tight(fared, dead)).orElse(null);
+        Grown grown = growth.by(one.count());
+        return fares(List.of(one))
+                .get(0)
+                .tightest()
+                .map(fared -> Tight.of(fared, grown, one.dead()))
+                .orElse(null);
     }
 
     /** What misses with one more than so many, among all runs made with that; null where none was, or none misses. */
@@ -213,7 +215,10 @@ final class Search {
         return growth.by(count).pit().segments().get(growth.segment());
     }
 
-    /** Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the first. */
+    /**
+     * Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the
+     * first.
+     */
     Case tightest(List<Case> cases) throws IOException {
         return byTightness(cases).get(0);
     }

@@ -136,16 +136,16 @@ public record SizeResult(
      * @param unit its signal's
      */
     public record CoarseMotion(
-            String panel,
-            String indicator,
-            double speed,
-            double statesPerSecond,
-            double step,
-            String unit) {}
+            String panel, String indicator, double speed, double statesPerSecond, double step, String unit) {}
 
     /** Whether the segment is fit as it stands: every panel on it keeps its budget with the margin. */
     public boolean fits() {
         return more >= 0 && aside.isEmpty();
+    }
+
+    /** The first sentence: the number. */
+    public String headline() {
+        return sentences().get(0);
     }
 
     /** What it came to in plain sentences; the first is the number. */
