@@ -41,11 +41,29 @@ public final class Supplies {
             return List.of();
         }
         Supplies supplies = new Supplies(pit);
-        List<Ruling> rulings = new ArrayList<>();
-        for (int s = 0; s < pit.supplies().supplies().size(); s++) {
-            rulings.addAll(supplies.on(s));
+        return supplies.on(IntStream.range(0, pit.supplies().supplies().size()));
+    }
+
+    /**
+     * The same of those supplies alone that feed boards of one segment.
+     *
+     * @param segment index into {@link Pit#segments()}
+     */
+    public static List<Ruling> rule(Pit pit, int segment) {
+        if (pit.supplies().isEmpty()) {
+            return List.of();
         }
-        return rulings;
+        Supplies supplies = new Supplies(pit);
+        return supplies.on(IntStream.range(0, supplies.layout.nodes().size())
+                .filter(node -> supplies.layout.nodes().get(node).segment() == segment)
+                .map(supplies.feeds::supply)
+                .filter(supply -> supply != SupplyTree.NOWHERE)
+                .distinct()
+                .sorted());
+    }
+
+    private List<Ruling> on(IntStream supplies) {
+        return supplies.boxed().flatMap(supply -> on(supply).stream()).toList();
     }
 
     /**

@@ -13,6 +13,7 @@ import dropline.harness.replay.RunLimitException;
 import dropline.harness.report.SizePage;
 import dropline.harness.report.SizeText;
 import dropline.harness.size.Judging;
+import dropline.harness.size.Limits;
 import dropline.harness.size.SizePlan;
 import dropline.harness.size.SizeResult;
 import dropline.harness.size.Sizing;
@@ -131,7 +132,7 @@ final class SizeCommand implements Callable<Integer> {
                 share,
                 played.seed(),
                 seeds,
-                List.of());
+                List.of(Limits.values()));
         SizeResult result = run(plan, stretch, understood);
         result.losses().forEach(loss -> console.err().println("dropline: " + loss));
         if (html != null) {

@@ -6,11 +6,11 @@ import java.util.List;
 
 /** Rules, beside time, that a segment with more panels must keep: of the copper, of the supplies. */
 public interface Limit {
-    /** What it looks at, in a word or two: {@code copper}. */
+    /** What it looks at, in a word. */
     String name();
 
     /**
-     * What the rules come to for a pit whose segment has grown.
+     * What those that a builder must keep come to for a pit whose segment has grown.
      *
      * @param pit the grown pit
      * @param segment index of the segment that grew

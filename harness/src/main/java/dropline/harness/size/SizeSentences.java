@@ -1,6 +1,7 @@
 package dropline.harness.size;
 
 import dropline.bus.rule.Ruling;
+import dropline.harness.ruling.RulingText;
 import dropline.harness.size.SizeResult.LimitedBy;
 import dropline.harness.size.SizeResult.Ruled;
 import dropline.harness.verdict.Stage;
@@ -81,9 +82,9 @@ final class SizeSentences {
         for (Ruled ruled : result.ruled()) {
             for (Ruling ruling : ruled.broken()) {
                 sentences.add("By " + ruled.name() + ", "
-                        + (ruled.more() < 0 ? "not even those there fit" : ruled.more() + " more fit") + ": "
-                        + ruling.rule().title() + " at " + ruling.where() + " would come to " + ruling.value() + " "
-                        + ruling.rule().unit().symbol() + " of " + ruling.limit() + ".");
+                        + (ruled.more() < 0 ? "not even those there fit" : ruled.more() + " more fit; with one more")
+                        + ", " + ruling.rule().title() + " at " + ruling.where() + " would come to "
+                        + RulingText.value(ruling) + ", " + RulingText.limit(ruling) + " allowed.");
             }
         }
     }

@@ -4,7 +4,6 @@ import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
-import dropline.bus.rule.Rule;
 import dropline.bus.rule.Ruling;
 import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.Figures;
@@ -19,6 +18,7 @@ import dropline.harness.verdict.Recording;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** Sizes one segment of a pit. */
 public final class Sizing {
@@ -132,7 +132,7 @@ public final class Sizing {
         return segment.nodes().stream().flatMap(node -> node.panels().stream()).toList();
     }
 
-    /** The most further panels with which a limit's laws hold, by halves: more panels break no fewer of them. */
+    /** The most further panels with which a limit's rules hold, by halves: more panels break no fewer of them. */
     private Ruled ruled(Limit limit, Growth growth) {
         int low = -1;
         int high = growth.most() + 1;
@@ -144,13 +144,12 @@ public final class Sizing {
                 high = middle;
             }
         }
-        return new Ruled(limit.name(), low, high > growth.most() ? List.of() : broken(limit, growth, high));
+        return new Ruled(limit.name().toLowerCase(Locale.ROOT), low, high > growth.most() ? List.of() : broken(limit, growth, high));
     }
 
     private List<Ruling> broken(Limit limit, Growth growth, int count) {
         return limit.of(growth.by(count).pit(), plan.segment()).stream()
                 .filter(ruling -> ruling.standing() == Ruling.Standing.BROKEN)
-                .filter(ruling -> ruling.rule().weight() == Rule.Weight.LAW)
                 .toList();
     }
 }

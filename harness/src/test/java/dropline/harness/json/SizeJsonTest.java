@@ -3,9 +3,8 @@ package dropline.harness.json;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dropline.bus.clock.BaudStanding;
-import dropline.bus.rule.Rule;
+import dropline.bus.copper.CopperRule;
 import dropline.bus.rule.Ruling;
-import dropline.bus.rule.Unit;
 import dropline.harness.size.BaudCurve;
 import dropline.harness.size.Fared;
 import dropline.harness.size.SizeResult;
@@ -39,7 +38,7 @@ final class SizeJsonTest {
         Fared fared = new Fared("Oil", false, 3, 40, 60, 70, 100, 0, false, Stage.QUEUE);
         Tight tight = new Tight(fared, "oil-board", 95);
         Tight open = new Tight(fared, null, Long.MAX_VALUE);
-        Ruling broken = Ruling.of(new AtMostThree(), "front", 4, 3, "counted");
+        Ruling broken = Ruling.of(CopperRule.UNIT_LOADS, "front", 4, 3, "counted");
         return new SizeResult(
                 SizeResult.VERSION,
                 "test",
@@ -75,33 +74,5 @@ final class SizeJsonTest {
                 List.of(new SizeResult.CoarseMotion("Oil", "needle", 60, 10, 6, "deg")),
                 List.of("1 bad row was left out."),
                 new RestsOn(1, 2, 3, 4, null));
-    }
-
-    /** A rule for the test. */
-    private static final class AtMostThree implements Rule {
-        @Override
-        public String title() {
-            return "panels";
-        }
-
-        @Override
-        public Unit unit() {
-            return Unit.NUMBER;
-        }
-
-        @Override
-        public Sense sense() {
-            return Sense.AT_MOST;
-        }
-
-        @Override
-        public String source() {
-            return "chosen for this test";
-        }
-
-        @Override
-        public Weight weight() {
-            return Weight.LAW;
-        }
     }
 }
