@@ -15,9 +15,9 @@ import java.util.List;
 final class PowerSentences {
     /** What the states mean, wherever their figures are. */
     static final String STATES =
-            "Idle: boards run, everything is dark, blank and still. Flight: every display shows and"
-                    + " every motor moves at once, lamps are dark: more than a real flight takes, but for the moments in which"
-                    + " something starts. Night: the backlight is full on too. Lamp test: every lamp is lit as well. Start: all"
+            "Idle: boards run, everything is dark, blank and still. Flight: every display shows and every motor moves"
+                    + " at once, lamps are dark: more than a real flight takes, but for the moments in which something"
+                    + " starts. Night: the backlight is full on too. Lamp test: every lamp is lit as well. Start: all"
                     + " boards start together, displays come on, motors look for their zero.";
 
     private PowerSentences() {}

@@ -52,7 +52,7 @@ final class PowerUpStudyTest {
     }
 
     @Test
-    void everythingIsReadyOnceTheNeedlesStandWhereTheyShould() throws IOException {
+    void everythingIsReadyOnceTheNeedlesStand() throws IOException {
         PowerUp start = start(SuppliedPit.boards(2, STEPPER));
 
         // up after 1 s, zero after 2 more, then half the scale at 100 a second and a little for the bus
