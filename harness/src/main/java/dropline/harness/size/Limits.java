@@ -25,8 +25,7 @@ public enum Limits implements Limit {
         @Override
         public List<Ruling> of(Pit pit, int segment) {
             return Supplies.rule(pit, segment).stream()
-                    .filter(ruling ->
-                            ruling.rule().weight() == Rule.Weight.LAW || ruling.rule() == SupplyRule.RUNNING)
+                    .filter(ruling -> ruling.rule().weight() == Rule.Weight.LAW || ruling.rule() == SupplyRule.RUNNING)
                     .toList();
         }
     }

@@ -144,7 +144,10 @@ public final class Sizing {
                 high = middle;
             }
         }
-        return new Ruled(limit.name().toLowerCase(Locale.ROOT), low, high > growth.most() ? List.of() : broken(limit, growth, high));
+        return new Ruled(
+                limit.name().toLowerCase(Locale.ROOT),
+                low,
+                high > growth.most() ? List.of() : broken(limit, growth, high));
     }
 
     private List<Ruling> broken(Limit limit, Growth growth, int count) {
