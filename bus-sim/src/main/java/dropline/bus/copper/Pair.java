@@ -8,7 +8,6 @@ import dropline.bus.pit.Hub;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -30,7 +29,7 @@ public record Pair(
         @Nullable Integer biasAt) {
 
     /** Weaker resistors do not hold a pair with two terminators (MODBUS over serial line V1.02, 3.4.6). */
-    private static final int WEAKEST_BIAS_OHMS = 650;
+    static final int WEAKEST_BIAS_OHMS = 650;
 
     public Pair {
         arms = List.copyOf(arms);
@@ -61,7 +60,8 @@ public record Pair(
     }
 
     /**
-     * Arms that are wired together. The two longest make the line, by their number of boards; the rest are branches.
+     * Arms that are wired together. The two longest make the line, by their metres or, where those are not known, by
+     * their number of boards; the rest are branches.
      */
     private static Pair joined(Segment segment, List<Arm> arms) {
         if (arms.size() == 1) {
@@ -70,7 +70,7 @@ public record Pair(
         List<Integer> stops = new ArrayList<>(List.of(Cable.CONTROLLER));
         arms.forEach(arm -> stops.addAll(arm.stops()));
         List<Integer> ends = arms.stream()
-                .sorted(Comparator.comparingInt((Arm arm) -> arm.stops().size()).reversed())
+                .sorted(new Route(segment).longestFirst(arms))
                 .limit(2)
                 .map(arm -> arm.stops().get(arm.stops().size() - 1))
                 .toList();
@@ -112,6 +112,53 @@ public record Pair(
                 .filter(stop -> hasWeakBias(segment, stop))
                 .mapToDouble(stop -> 1.0 / load(segment, stop).biasOhms())
                 .sum();
+    }
+
+    /** The stretches of cable between its stops, arm by arm; those of joined arms begin at the controller. */
+    public List<Span> spans() {
+        Route route = new Route(segment);
+        return arms.stream().flatMap(arm -> route.spans(arm).stream()).toList();
+    }
+
+    /** From one end of the line to the other, m; NaN where any of it is not known. */
+    public double metres() {
+        Route route = new Route(segment);
+        return arms.stream()
+                .filter(this::isOnTheLine)
+                .mapToDouble(route::metres)
+                .sum();
+    }
+
+    /** The pieces that hang off the line: every board's stub, and each joined arm that is a branch. */
+    List<Branch> branches() {
+        Route route = new Route(segment);
+        List<Branch> branches = new ArrayList<>();
+        for (Arm arm : arms) {
+            for (int stop : arm.stops()) {
+                branches.add(new Branch(stop, route.stub(stop)));
+            }
+            if (!isOnTheLine(arm)) {
+                branches.add(new Branch(arm.stops().get(arm.stops().size() - 1), route.metres(arm)));
+            }
+        }
+        return branches;
+    }
+
+    /**
+     * A piece of cable without a terminator.
+     *
+     * @param stop the stop it leads to
+     * @param metres its length, m; NaN where nobody said
+     */
+    record Branch(int stop, double metres) {}
+
+    private boolean isOnTheLine(Arm arm) {
+        return arms.size() <= 2 || isEnd(arm.stops().get(arm.stops().size() - 1));
+    }
+
+    /** What it is called: its segment, and its arm where it is one of several pairs. */
+    public String name() {
+        return isOneOfSeveral() ? segment.name() + ", arm " + arms.get(0).name() : segment.name();
     }
 
     /** Every stop on it, arm by arm. */
@@ -176,6 +223,20 @@ public record Pair(
 
     private static PairLoad load(Segment segment, int stop) {
         return segment.nodes().get(stop).fitting().pairLoad();
+    }
+
+    /** What stands at a stop as the pair meets it, the controller's own transceiver included. */
+    PairLoad load(int stop) {
+        return stop == Cable.CONTROLLER ? segment.cable().fitted().controller() : load(segment, stop);
+    }
+
+    /** Every stop with a transceiver: those on the arms, and the controller where arms are joined at it. */
+    List<Integer> transceivers() {
+        List<Integer> all = new ArrayList<>(stops());
+        if (!all.contains(Cable.CONTROLLER)) {
+            all.add(0, Cable.CONTROLLER);
+        }
+        return all;
     }
 
     /** Whether it is one of several of its segment. */

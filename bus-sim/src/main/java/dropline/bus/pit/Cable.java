@@ -10,8 +10,10 @@ import java.util.stream.IntStream;
  *
  * @param topology its shape
  * @param arms one without a name, or a star's arms, each from the middle outward
+ * @param wire what it is made of
+ * @param fitted what is on it beside the nodes
  */
-public record Cable(Topology topology, List<Arm> arms) {
+public record Cable(Topology topology, List<Arm> arms, Wire wire, Fitted fitted) {
     /** Among an arm's stops, the controller. */
     public static final int CONTROLLER = -1;
 
@@ -43,6 +45,11 @@ public record Cable(Topology topology, List<Arm> arms) {
             throw new IllegalArgumentException(
                     "only a star has several arms: topology=" + topology + " arms=" + arms.size());
         }
+    }
+
+    /** One of whose wire and resistors nothing is said. */
+    public Cable(Topology topology, List<Arm> arms) {
+        this(topology, arms, Wire.UNKNOWN, Fitted.UNSTATED);
     }
 
     /** A chain that begins at the controller and goes on in the order in which nodes are polled. */

@@ -15,6 +15,8 @@ import java.util.List;
  * @param blocks what a refresh keeps from running on its node
  * @param motion how it moves; {@link Motion#NONE} if it does not
  * @param glow how a filament glows and fades; {@link Glow#NONE} of everything else
+ * @param draws what it takes, by what it does
+ * @param dimming how a backlight zone's brightness follows its level
  */
 public record Indicator(
         String name,
@@ -25,7 +27,9 @@ public record Indicator(
         long refreshTakesNanos,
         Blocks blocks,
         Motion motion,
-        Glow glow) {
+        Glow glow,
+        Draws draws,
+        Dimming dimming) {
 
     /** What an indicator is, and with that when it counts as showing a value. */
     public enum Kind {
@@ -113,6 +117,31 @@ public record Indicator(
                         "times must not be negative: rise=" + riseNanos + " fall=" + fallNanos);
             }
         }
+    }
+
+    /** One of whose current nothing is said. */
+    public Indicator(
+            String name,
+            Kind kind,
+            List<Integer> signals,
+            long delayNanos,
+            long refreshEveryNanos,
+            long refreshTakesNanos,
+            Blocks blocks,
+            Motion motion,
+            Glow glow) {
+        this(
+                name,
+                kind,
+                signals,
+                delayNanos,
+                refreshEveryNanos,
+                refreshTakesNanos,
+                blocks,
+                motion,
+                glow,
+                Draws.UNKNOWN,
+                Dimming.PLAIN);
     }
 
     /** One without a filament, and with no more to say of its motion than its speed. */

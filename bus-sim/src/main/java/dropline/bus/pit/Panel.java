@@ -11,7 +11,7 @@ import java.util.List;
  * @param indicators what it shows with
  * @param controls what can be moved on it
  * @param budget the limits it is judged against
- * @param draws what it draws from its node's supply beside the node
+ * @param draws what all of it draws beside its node's board, if that is stated; else its indicators say
  */
 public record Panel(
         String name,
@@ -20,7 +20,7 @@ public record Panel(
         List<Indicator> indicators,
         List<Control> controls,
         Budget budget,
-        Draw draws) {
+        Draws draws) {
 
     /** How far a panel has come. */
     public enum Status {
@@ -42,6 +42,16 @@ public record Panel(
             List<Indicator> indicators,
             List<Control> controls,
             Budget budget) {
-        this(name, place, status, indicators, controls, budget, Draw.UNKNOWN);
+        this(name, place, status, indicators, controls, budget, Draws.UNKNOWN);
+    }
+
+    /** What it draws while it runs: what is stated of it, else the sum of its indicators' if each is known. */
+    public Draw running() {
+        return draws.active().isKnown()
+                ? draws.active()
+                : indicators.stream()
+                        .map(indicator -> indicator.draws().active())
+                        .reduce(Draw::plus)
+                        .orElse(Draw.UNKNOWN);
     }
 }

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param signals in the order under which the rest of the description numbers them
  * @param segments in the order in which their traces are merged
  * @param hubs what stands between the host and segments; a segment that hangs on none has an adapter of its own
+ * @param supplies what feeds it, and through which wires
  */
 public record Pit(
         String name,
@@ -22,7 +23,8 @@ public record Pit(
         @Nullable Load load,
         List<Signal> signals,
         List<Segment> segments,
-        List<Hub> hubs) {
+        List<Hub> hubs,
+        SupplyTree supplies) {
 
     /**
      * A load without a recording: at every period, first at one period, this many signals change, taken in turn.
@@ -55,6 +57,17 @@ public record Pit(
                 }
             }
         }
+    }
+
+    /** One of whose supplies nothing is said. */
+    public Pit(
+            String name,
+            long statePeriodNanos,
+            @Nullable Load load,
+            List<Signal> signals,
+            List<Segment> segments,
+            List<Hub> hubs) {
+        this(name, statePeriodNanos, load, signals, segments, hubs, SupplyTree.NONE);
     }
 
     /** One without hubs. */

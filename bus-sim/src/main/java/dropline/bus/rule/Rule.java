@@ -2,6 +2,9 @@ package dropline.bus.rule;
 
 /** A rule that a room of formulas judges by; an enum's constants, as a rule. */
 public interface Rule {
+    /** Its name as a constant. */
+    String name();
+
     /** What it is called, for people: {@code unit loads on the pair}. */
     String title();
 

@@ -7,7 +7,7 @@ package dropline.bus.rule;
  * @param where what it was judged of: a segment, a node, a supply; for people
  * @param standing whether it holds
  * @param value the figure that was judged, in {@link Rule#unit()}; NaN where it is not known
- * @param limit what it was judged against, in the same unit
+ * @param limit what it was judged against, in the same unit; NaN where that hangs on what is not known
  * @param basis what the value rests on, for people: a model, an assumption, or what is not known
  */
 public record Ruling(Rule rule, String where, Standing standing, double value, double limit, String basis) {
@@ -21,8 +21,9 @@ public record Ruling(Rule rule, String where, Standing standing, double value, d
     }
 
     public Ruling {
-        if (Double.isNaN(limit) || Double.isNaN(value) != (standing == Standing.UNKNOWN)) {
-            throw new IllegalArgumentException("a value is a number where a rule was judged, a limit always: rule="
+        boolean known = standing != Standing.UNKNOWN;
+        if (Double.isNaN(value) == known || (Double.isNaN(limit) && known)) {
+            throw new IllegalArgumentException("value and limit are numbers where a rule was judged: rule="
                     + rule.title() + " value=" + value + " limit=" + limit + " standing=" + standing);
         }
     }

@@ -1,5 +1,6 @@
 package dropline.harness.json;
 
+import dropline.bus.rule.Ruling;
 import dropline.harness.finding.Cause;
 import dropline.harness.finding.Finding;
 import dropline.harness.verdict.InjectedFault;
@@ -22,6 +23,34 @@ final class Parts {
         json.writeArrayPropertyStart(key);
         strings.forEach(json::writeString);
         json.writeEndArray();
+    }
+
+    /** A ruling; what is not known of it is null. */
+    static void ruling(JsonGenerator json, Ruling ruling) {
+        json.writeStartObject();
+        json.writeStringProperty(
+                "rule", ruling.rule().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        json.writeStringProperty("title", ruling.rule().title());
+        json.writeStringProperty("where", ruling.where());
+        json.writeStringProperty("standing", word(ruling.standing()));
+        json.writeStringProperty("weight", word(ruling.rule().weight()));
+        json.writeStringProperty("unit", word(ruling.rule().unit()));
+        json.writeStringProperty("sense", word(ruling.rule().sense()));
+        number(json, "value", ruling.value());
+        number(json, "limit", ruling.limit());
+        number(json, "margin", ruling.margin());
+        json.writeStringProperty("basis", ruling.basis());
+        json.writeStringProperty("source", ruling.rule().source());
+        json.writeEndObject();
+    }
+
+    /** A number, or null where it is none. */
+    static void number(JsonGenerator json, String key, double value) {
+        if (Double.isNaN(value)) {
+            json.writeNullProperty(key);
+        } else {
+            json.writeNumberProperty(key, value);
+        }
     }
 
     static void faults(JsonGenerator json, String key, List<InjectedFault> faults) {

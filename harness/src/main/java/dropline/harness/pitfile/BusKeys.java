@@ -263,6 +263,20 @@ final class BusKeys {
     static final Key<Long> CONTROLLER_TAIL =
             Key.standard("release-tail", Times.time(0, Times.SECOND), "0 us", "last stop bit to driver off");
 
+    /** What a controller's transceiver is to the pair; when it drives, its controller says. */
+    static final Section CONTROLLER_TRANSCEIVER = Section.one(
+                    "transceiver",
+                    "the controller's own RS-485 transceiver as the pair meets it: the name of one, or its keys; when it"
+                            + " drives is said by the controller's own keys",
+                    List.of(
+                            FIGURES_FROM,
+                            PairKeys.UNIT_LOAD,
+                            PairKeys.EDGE,
+                            PairKeys.OWN_TERMINATOR,
+                            PairKeys.OWN_BIAS))
+            .like(Shelf.TRANSCEIVERS)
+            .orName();
+
     static final Section CONTROLLER = Section.one(
                     "controller",
                     "the one party that polls: a hub, or the host through an adapter",
@@ -278,7 +292,8 @@ final class BusKeys {
                             STATE,
                             CONTROLLER_LEAD,
                             CONTROLLER_TAIL),
-                    ADAPTER)
+                    ADAPTER,
+                    CONTROLLER_TRANSCEIVER)
             .required();
 
     static final Key<Boolean> BIAS = Key.standard(
@@ -307,7 +322,10 @@ final class BusKeys {
                     "the RS-485 pairs, by name",
                     List.of(BAUD, FORMAT, PROTOCOL, LAYOUT, BIAS, TOPOLOGY, ORDER),
                     SIZED,
-                    CONTROLLER)
+                    CONTROLLER,
+                    PairKeys.CABLE,
+                    PairKeys.TERMINATORS,
+                    PairKeys.BIAS_RESISTORS)
             .required();
 
     private BusKeys() {}

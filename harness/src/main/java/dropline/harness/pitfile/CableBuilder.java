@@ -2,9 +2,10 @@ package dropline.harness.pitfile;
 
 import dropline.bus.pit.Cable;
 import dropline.bus.pit.Cable.Topology;
-import dropline.bus.pit.Draw;
+import dropline.bus.pit.Fitted;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Hub;
+import dropline.bus.pit.Wire;
 import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -38,12 +39,15 @@ final class CableBuilder {
     Cable cable(Block segment) {
         List<Block> nodes = parts.nodesOn(segment);
         Topology topology = segment.value(BusKeys.TOPOLOGY);
+        Wire wire = PairBuilder.wire(segment);
+        Fitted fitted =
+                PairBuilder.fitted(segment, nodes.stream().map(Block::name).toList());
         List<Integer> stops = stops(segment, nodes);
         if (topology != Topology.STAR) {
             if (!stops.contains(Cable.CONTROLLER)) {
                 stops.add(0, Cable.CONTROLLER);
             }
-            return new Cable(topology, List.of(new Cable.Arm("", stops)));
+            return new Cable(topology, List.of(new Cable.Arm("", stops)), wire, fitted);
         }
         Map<String, List<Integer>> arms = new LinkedHashMap<>();
         for (int stop : stops) {
@@ -54,7 +58,9 @@ final class CableBuilder {
                 topology,
                 arms.entrySet().stream()
                         .map(arm -> new Cable.Arm(arm.getKey(), arm.getValue()))
-                        .toList());
+                        .toList(),
+                wire,
+                fitted);
     }
 
     /** Positions of nodes in the order along the cable; without a stated order, that of the file. */
@@ -69,29 +75,17 @@ final class CableBuilder {
     }
 
     Fitting fitting(Block node) {
-        Block chip = node.blockOrEmpty(NodeKeys.TRANSCEIVER);
-        Fitting.PairLoad load = new Fitting.PairLoad(
-                likeOf(chip),
-                chip.get(NodeKeys.UNIT_LOAD).orElse(1.0),
-                Math.toIntExact(chip.get(NodeKeys.TERMINATOR).orElse(0L)),
-                Math.toIntExact(chip.get(NodeKeys.OWN_BIAS).orElse(0L)));
         Block board = node.blockOrEmpty(NodeKeys.BOARD);
         return new Fitting(
                 likeOf(board),
-                node.get(NodeKeys.SUPPLY).orElse(""),
+                node.get(NodeKeys.SUPPLY).map(Tree.Scalar::text).orElse(""),
                 node.get(NodeKeys.CONNECTOR).orElse(""),
                 node.get(NodeKeys.FIRMWARE).orElse(""),
                 node.get(NodeKeys.PASSPORT).orElse(""),
-                draw(board, NodeKeys.DRAWS),
-                load);
-    }
-
-    /** A current as written in a group. A preset's is a guess about a part that nobody has looked at. */
-    static Draw draw(Block block, Key<Long> key) {
-        return block.get(key)
-                .map(microamps ->
-                        new Draw(microamps, block.origin(key) == Origin.GUESSED || block.origin(key) == Origin.PRESET))
-                .orElse(Draw.UNKNOWN);
+                PowerBuilder.draw(board, NodeKeys.DRAWS),
+                PairBuilder.load(node.blockOrEmpty(NodeKeys.TRANSCEIVER)),
+                PowerBuilder.inlet(node, board),
+                PairBuilder.reach(node));
     }
 
     private static String likeOf(Block block) {

@@ -36,7 +36,9 @@ final class KindChecks {
             .may(MotionKeys.ZEROING, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER, Kind.DRUM_COUNTER))
             .may(MotionKeys.ZEROING_SPEED, EnumSet.of(Kind.STEPPER, Kind.GAUGE_STEPPER, Kind.DRUM_COUNTER))
             .must(MotionKeys.RISE, EnumSet.of(Kind.FILAMENT_LAMP))
-            .must(MotionKeys.FALL, EnumSet.of(Kind.FILAMENT_LAMP));
+            .must(MotionKeys.FALL, EnumSet.of(Kind.FILAMENT_LAMP))
+            .may(PowerKeys.CURVE, EnumSet.of(Kind.BACKLIGHT_ZONE))
+            .may(PowerKeys.BITS, EnumSet.of(Kind.BACKLIGHT_ZONE));
 
     private static final KindUses<Control.Kind> OF_CONTROLS = new KindUses<>(
                     PanelKeys.CONTROL_KIND, PanelKeys.CONTROL_KINDS.words())

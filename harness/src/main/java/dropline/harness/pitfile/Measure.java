@@ -79,6 +79,21 @@ public final class Measure {
                 .with("Mohm", "1e6");
     }
 
+    /** Voltages, in millivolts. */
+    public static Measure voltage() {
+        return new Measure("voltage", "12 V").with("mV", "1").with("V", "1e3");
+    }
+
+    /** Lengths, in millimetres. */
+    public static Measure length() {
+        return new Measure("length", "3 m").with("mm", "1").with("cm", "10").with("m", "1e3");
+    }
+
+    /** Resistances of plugs and terminals, in thousandths of an ohm. */
+    static Measure jointResistance() {
+        return new Measure("resistance", "20 mohm").with("mohm", "1").with("ohm", "1e3");
+    }
+
     /** Numbers of characters. */
     public static Measure characters() {
         return new Measure("number of characters", "16 chars")

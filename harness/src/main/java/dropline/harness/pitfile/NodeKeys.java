@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** The keys of nodes and of the hardware they are made of: boards and transceivers. */
 final class NodeKeys {
@@ -14,12 +15,14 @@ final class NodeKeys {
     static final Key<Long> DRAWS = Key.optional(
                     "draws",
                     Numbers.measure(Measure.current(), 0, 100_000_000),
-                    "current it takes from its supply; unknown where left out")
+                    "current it takes from its supply, at the supply's volts; unknown where left out")
             .electrical();
     static final Key<Integer> UARTS =
             Key.optional("uarts", Numbers.whole(1, 16), "serial ports it has; unknown where left out");
 
-    private static final List<Key<?>> BOARD_KEYS = List.of(BusKeys.FIGURES_FROM, DRAWS, UARTS);
+    private static final List<Key<?>> BOARD_KEYS = Stream.concat(
+                    Stream.<Key<?>>of(BusKeys.FIGURES_FROM, DRAWS, UARTS), PowerKeys.BOARD.stream())
+            .toList();
     static final Section BOARDS = Section.named(
                     "boards", "microcontroller boards, by name", BOARD_KEYS, BusKeys.PROFILE)
             .like(Shelf.BOARDS)
@@ -33,37 +36,16 @@ final class NodeKeys {
             .like(Shelf.BOARDS)
             .orName();
 
-    static final Key<Double> UNIT_LOAD = Key.optional(
-                    "unit-load",
-                    Numbers.share(),
-                    "its load on the pair in unit loads (TIA-485-A): 1, 1/4, 1/8; 1 where left out")
-            .electrical();
-    static final Key<Long> EDGE = Key.optional(
-                    "edge",
-                    Times.time(1, Times.MILLI),
-                    "shortest rise or fall time of its driver; unknown where left out")
-            .electrical();
-    static final Key<Long> TERMINATOR = Key.optional(
-                    "terminator",
-                    Numbers.measureOr("none", 0, Measure.resistance(), 1, 100_000),
-                    "resistor across the pair that it carries itself; none where left out")
-            .electrical();
-    static final Key<Long> OWN_BIAS = Key.optional(
-                    "bias",
-                    Numbers.measureOr("none", 0, Measure.resistance(), 1, 10_000_000),
-                    "each of the two resistors with which it biases the pair itself; none where left out")
-            .electrical();
-
     private static final List<Key<?>> TRANSCEIVER_KEYS = List.of(
             BusKeys.FIGURES_FROM,
             BusKeys.DRIVER,
             BusKeys.RECEIVER,
             BusKeys.ENABLE_LEAD,
             BusKeys.RELEASE_TAIL,
-            UNIT_LOAD,
-            EDGE,
-            TERMINATOR,
-            OWN_BIAS);
+            PairKeys.UNIT_LOAD,
+            PairKeys.EDGE,
+            PairKeys.OWN_TERMINATOR,
+            PairKeys.OWN_BIAS);
     static final Section TRANSCEIVERS = Section.named("transceivers", "RS-485 transceivers, by name", TRANSCEIVER_KEYS)
             .like(Shelf.TRANSCEIVERS)
             .orName();
@@ -122,8 +104,10 @@ final class NodeKeys {
             "arm",
             Words.text("text"),
             "the arm it is on, where its segment is a star: what you call that port or cable");
-    static final Key<String> SUPPLY =
-            Key.optional("supply", Words.text("text"), "the supply branch that feeds it, for the wiring sheet");
+    static final Key<Tree.Scalar> SUPPLY = Key.optional(
+            "supply",
+            new NameAt("text; the name of a supply or of one of its runs, if the pit has supplies"),
+            "what feeds it: the supply, or the run of wire at whose end it hangs");
     static final Key<String> CONNECTOR =
             Key.optional("connector", Words.text("text"), "how it is plugged in, for the wiring sheet");
     static final Key<String> FIRMWARE =
@@ -141,7 +125,11 @@ final class NodeKeys {
                             WEIGHT,
                             REGISTERS,
                             ARM,
+                            PairKeys.AFTER,
+                            PairKeys.NODE_STUB,
                             SUPPLY,
+                            PowerKeys.USB,
+                            PowerKeys.ISOLATED,
                             CONNECTOR,
                             FIRMWARE,
                             PASSPORT),

@@ -75,8 +75,9 @@ final class PanelKeys {
     static final Key<Long> DRAWS = Key.optional(
                     "draws",
                     Numbers.measure(Measure.current(), 0, 100_000_000),
-                    "current it takes from its node's supply, beside the board; where left out, unknown, or for a panel"
-                            + " what its indicators draw if all of them say")
+                    "current it takes beside the board while lit, showing or moving; where left out, unknown, or for a"
+                            + " panel what its indicators draw. A panel's counts before its indicators', whatever they"
+                            + " do")
             .electrical();
 
     static final Section INDICATORS = Section.named(
@@ -93,7 +94,7 @@ final class PanelKeys {
                                     REFRESH_BLOCKS,
                                     SPEED,
                                     DRAWS),
-                            MotionKeys.ALL))
+                            joined(MotionKeys.ALL, PowerKeys.INDICATOR)))
             .like(Shelf.INDICATORS);
 
     static final Choices<Control.Kind> CONTROL_KINDS = new Choices<Control.Kind>()
@@ -155,7 +156,7 @@ final class PanelKeys {
     static final Section PANELS = Section.named(
                     "panels",
                     "what a person sees and touches, by name",
-                    List.of(NODE, PLACE, STATUS, DRAWS, NOTES),
+                    List.of(NODE, PLACE, STATUS, DRAWS, PowerKeys.FED_BY, NOTES),
                     BUDGET,
                     INDICATORS,
                     CONTROLS)

@@ -3,7 +3,6 @@ package dropline.harness.pitfile;
 import dropline.bus.pit.Budget;
 import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Control;
-import dropline.bus.pit.Draw;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Node.Register;
@@ -41,7 +40,8 @@ final class PitBuilder {
                 load.orElse(null),
                 root.blocks(Schema.SIGNALS).stream().map(PitBuilder::signal).toList(),
                 root.blocks(BusKeys.SEGMENTS).stream().map(this::segment).toList(),
-                root.blocks(BusKeys.HUBS).stream().map(cables::hub).toList());
+                root.blocks(BusKeys.HUBS).stream().map(cables::hub).toList(),
+                PowerBuilder.tree(root));
     }
 
     private static Signal signal(Block block) {
@@ -102,18 +102,7 @@ final class PitBuilder {
                         .map(PitBuilder::control)
                         .toList(),
                 budget,
-                draws(block));
-    }
-
-    /** What is stated of the panel; failing that, the sum of its indicators' if each is known. */
-    private static Draw draws(Block panel) {
-        Draw stated = CableBuilder.draw(panel, PanelKeys.DRAWS);
-        return stated.isKnown()
-                ? stated
-                : panel.blocks(PanelKeys.INDICATORS).stream()
-                        .map(indicator -> CableBuilder.draw(indicator, PanelKeys.DRAWS))
-                        .reduce(Draw::plus)
-                        .orElse(Draw.UNKNOWN);
+                PowerBuilder.draws(block));
     }
 
     private Indicator indicator(Block block) {
@@ -131,7 +120,9 @@ final class PitBuilder {
                 block.get(PanelKeys.REFRESH_TAKES).orElse(0L),
                 kind.refreshes() ? block.value(PanelKeys.REFRESH_BLOCKS) : Indicator.Blocks.NOTHING,
                 KindBuilder.motion(block, kind, range.high() - range.low()),
-                KindBuilder.glow(block, kind));
+                KindBuilder.glow(block, kind),
+                PowerBuilder.draws(block, kind),
+                PowerBuilder.dimming(block));
     }
 
     private static Control control(Block block) {

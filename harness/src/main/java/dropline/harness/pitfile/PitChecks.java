@@ -10,6 +10,8 @@ final class PitChecks {
         SignalChecks.check(parts, report);
         new BusChecks(parts, report).check();
         new CableChecks(parts, report).check();
+        new PairChecks(parts, report).check();
+        new SupplyChecks(parts, report).check();
         new PanelChecks(parts, report).check();
     }
 }

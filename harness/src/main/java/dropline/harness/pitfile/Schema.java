@@ -20,8 +20,14 @@ final class Schema {
             "as recorded",
             "how often the host sends its state; as recorded: every row of the recording is a state");
 
-    static final Section HOST =
-            Section.one("host", "the PC that runs the simulation and sends its state", List.of(STATE_RATE));
+    static final Key<Long> STARTS_AFTER = Key.optional(
+            "starts-after",
+            Times.time(0, Times.HOUR),
+            "power-up: from the supplies' being on to its first state; where left out, once every board is up, since the"
+                    + " computer comes last");
+
+    static final Section HOST = Section.one(
+            "host", "the PC that runs the simulation and sends its state", List.of(STATE_RATE, STARTS_AFTER));
 
     static final Key<TimeUnit> RECORDING_TIME = Key.optional(
             "time",
@@ -74,6 +80,7 @@ final class Schema {
             LOAD,
             BusKeys.ADAPTERS,
             BusKeys.HUBS,
+            PowerKeys.SUPPLIES,
             PanelKeys.BUDGETS,
             BusKeys.PROFILES,
             NodeKeys.BOARDS,

@@ -62,14 +62,19 @@ record Section(
         return new Section(name, shape, doc, keys, sections, BusKeys.LIKE, shelf, need);
     }
 
+    /** The same group, for which the value of one of its keys may stand. */
+    Section orJust(Key<?> key) {
+        return new Section(name, shape, doc, keys, sections, key, shelf, need);
+    }
+
     /** The same group under other words. */
     Section as(String otherDoc) {
         return new Section(name, shape, otherDoc, keys, sections, shorthand, shelf, Key.Need.OPTIONAL);
     }
 
-    /** What one of several is called: {@code profile} for {@code profiles}. */
+    /** What one of several is called: {@code profile} for {@code profiles}, {@code supply} for {@code supplies}. */
     String each() {
-        return name.substring(0, name.length() - 1);
+        return name.endsWith("ies") ? name.substring(0, name.length() - 3) + "y" : name.substring(0, name.length() - 1);
     }
 
     Optional<Key<?>> key(String keyName) {

@@ -71,7 +71,7 @@ final class Supplies {
         List<Part> parts = new ArrayList<>();
         parts.add(new Part(node.name(), node.fitting().draws()));
         for (Panel panel : node.panels()) {
-            parts.add(new Part(panel.name(), panel.draws()));
+            parts.add(new Part(panel.name(), panel.running()));
         }
         return parts;
     }

@@ -150,7 +150,7 @@ final class PitFileTest {
             pit.yaml:9:31: time-oot: UNKNOWN_KEY
               found:    time-oot
               expected: a key known under controller: hub, time-out, retries, back-off-after, back-off-for, refresh, \
-            gap, turnaround, state, enable-lead, release-tail, adapter
+            gap, turnaround, state, enable-lead, release-tail, adapter and 1 more
               fix:      write time-out:
             """, PitText.message("{hub: centre}", "{hub: centre, time-oot: 5 ms}"));
     }

@@ -98,7 +98,7 @@ class StarterTest {
         assertEquals(12, node.address());
         assertEquals("8-bit four UARTs", node.fitting().board());
         assertEquals(Panel.Status.PLANNED, panel.status());
-        assertEquals(350_000, panel.draws().microamps());
+        assertEquals(350_000, panel.running().microamps());
         assertEquals(2, panel.controls().size());
         assertTrue(heading.wraps());
         assertTrue(text().contains("notes: \"dial: own\""), text());
