@@ -52,6 +52,15 @@ public record Distribution(Shape shape, long baseNanos, long spreadNanos, long m
         };
     }
 
+    /** No draw is longer, ns; {@link Long#MAX_VALUE} where no maximum is stated. */
+    public long longestNanos() {
+        return switch (shape) {
+            case CONSTANT -> baseNanos;
+            case UNIFORM -> baseNanos + spreadNanos;
+            case EXPONENTIAL -> maxNanos;
+        };
+    }
+
     /** The mean before any draw is held at the maximum, ns. */
     public double meanNanos() {
         return switch (shape) {

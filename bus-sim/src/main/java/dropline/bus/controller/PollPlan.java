@@ -23,8 +23,13 @@ public final class PollPlan {
         this.controller = controller;
         failures = new int[nodes.size()];
         leftAloneUntil = new long[nodes.size()];
+        turns = turns(nodes);
+    }
+
+    /** The order of polls in one round, as positions in the list of nodes. */
+    public static int[] turns(List<Node> nodes) {
         int rounds = nodes.stream().mapToInt(Node::weight).max().orElse(1);
-        turns = new int[nodes.stream().mapToInt(Node::weight).sum()];
+        int[] turns = new int[nodes.stream().mapToInt(Node::weight).sum()];
         int count = 0;
         for (int round = 0; round < rounds; round++) {
             for (int n = 0; n < nodes.size(); n++) {
@@ -34,6 +39,7 @@ public final class PollPlan {
                 }
             }
         }
+        return turns;
     }
 
     /** The node whose turn it is, or -1 if all are left alone for now. */

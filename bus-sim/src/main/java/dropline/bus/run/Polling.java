@@ -50,6 +50,7 @@ final class Polling {
     private int broadcasts;
     private int attempt;
     private int burst;
+    private int valuesSincePoll;
 
     Polling(
             Segment segment,
@@ -127,6 +128,7 @@ final class Polling {
         polled = plan.turn(startAt);
         if (polled < 0) {
             burst = 0;
+            valuesSincePoll = 0;
             long next = Math.min(plan.firstBackNanos(), Math.max(at + 1, outsideNanos));
             actAt = Math.max(next, at + controller.gapNanos());
             startAt = actAt + controller.enableLeadNanos();
@@ -213,7 +215,9 @@ final class Polling {
         }
         queue.take(request);
         burst = queue.waiting() == 0 ? 0 : burst - request.count;
-        if (burst < 0 || request.count == 0) {
+        valuesSincePoll += request.count;
+        // more than all there are: they change faster than they can be sent
+        if (burst < 0 || request.count == 0 || valuesSincePoll > queue.slots()) {
             burst = POLL_FIRST;
         }
         if (request.count == 0) {
@@ -229,6 +233,7 @@ final class Polling {
 
     private void poll(boolean addressed) {
         burst = 0;
+        valuesSincePoll = 0;
         if (attempt == 0) {
             transactions++;
         }
