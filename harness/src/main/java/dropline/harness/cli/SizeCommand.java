@@ -4,6 +4,9 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.PitFile;
+import dropline.harness.plan.Planned;
+import dropline.harness.plan.Planning;
+import dropline.harness.planned.PlanText;
 import dropline.harness.problem.Nearest;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
@@ -35,13 +38,17 @@ import picocli.CommandLine.Option;
         customSynopsis = {
             "dropline size PIT [RECORDING] [--segment S] [--add PANEL|PRESET]... [--baud LIST]",
             "              [--margin PERCENT] [--seeds N] [--seed N] [--controls FILE] [--lenient]",
-            "              [--json FILE|-] [--html FILE]"
+            "              [--json FILE|-] [--html FILE]",
+            "dropline size PIT [RECORDING] --plan [--write FILE] [--same-segments] [--baud LIST]",
+            "              [--margin PERCENT] [--seeds N] [--seed N] [--json FILE|-] [--html FILE]"
         },
         descriptionHeading = "%n",
         description = {
             "Adds panels to a segment, one by one, and plays your flight (or the load the pit file describes)",
             "until a panel or control misses its limit less the margin, healthy or with any one node dead.",
-            "Says the number first, then what limits it, how sure that is, and what a change would buy."
+            "Says the number first, then what limits it, how sure that is, and what a change would buy.",
+            "With --plan it says where each panel should go, on which segment and at which baud rate, and what to",
+            "buy for it; only a plan that passed when it was played is offered."
         },
         footerHeading = "%nExamples:%n",
         footer = {
@@ -49,6 +56,7 @@ import picocli.CommandLine.Option;
             "  dropline size pit.yaml flight.dlr --segment front --add Altimeter",
             "  dropline size pit.yaml flight.dlr --baud 115200,250000,500000 --margin 10%%",
             "  dropline size bus.yaml                       the load described in the pit file",
+            "  dropline size pit.yaml flight.dlr --plan --write planned.yaml",
             "",
             "Exit codes:  0 the segment is fit as it stands   1 it is not   2 the input is wrong   3 our own fault"
         })
@@ -95,6 +103,10 @@ final class SizeCommand implements Callable<Integer> {
 
     @Mixin
     @SuppressWarnings("NullAway.Init")
+    private PlanOptions plan;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
     private JsonOutput json;
 
     @Option(names = "--html", paramLabel = "FILE", description = "Write the report: one file, readable offline.")
@@ -113,8 +125,14 @@ final class SizeCommand implements Callable<Integer> {
         if (seeds < 1 || seeds > 1000) {
             throw played.usage("--seeds must be 1 to 1000, not " + seeds);
         }
-        PitFile.Understood understood = played.read(html, json.file());
+        if (plan.isOnlyHalfAsked()) {
+            throw played.usage("--write and --same-segments belong to --plan");
+        }
+        PitFile.Understood understood = played.read(html, json.file(), plan.write());
         Pit pit = understood.pit();
+        if (plan.isAsked()) {
+            return plan(understood, share);
+        }
         int index = segment(pit);
         Trials.Stretch stretch = stretch(understood);
         SizePlan plan = new SizePlan(
@@ -136,6 +154,26 @@ final class SizeCommand implements Callable<Integer> {
         console.out().print(SizeText.of(result));
         console.out().flush();
         return result.fits() ? ExitCode.PASS : ExitCode.FAIL;
+    }
+
+    private int plan(PitFile.Understood understood, double share) throws IOException {
+        if (segment != null || !adding.isEmpty()) {
+            throw played.usage("--segment and --add size one segment; leave them out with --plan");
+        }
+        Planned planned;
+        try (Judging judging = new Judging(Session.threads())) {
+            planned = new Planning(
+                            plan.asked(played, understood, rates(), share, seeds),
+                            stretch(understood),
+                            understood.figures(),
+                            judging,
+                            Session.threads())
+                    .run();
+        }
+        planned.result().losses().forEach(loss -> console.err().println("dropline: " + loss));
+        console.out().print(PlanText.of(planned.result()));
+        console.out().flush();
+        return planned.result().passes() ? ExitCode.PASS : ExitCode.FAIL;
     }
 
     private double margin() {
@@ -174,8 +212,14 @@ final class SizeCommand implements Callable<Integer> {
     }
 
     private List<Integer> bauds(Segment sized) {
-        TreeSet<Integer> rates = new TreeSet<>(bauds.isEmpty() ? USUAL_BAUDS : List.of());
+        TreeSet<Integer> rates = new TreeSet<>(rates());
         rates.add(sized.baud());
+        return List.copyOf(rates);
+    }
+
+    /** Those asked for, else the usual ones. */
+    private List<Integer> rates() {
+        TreeSet<Integer> rates = new TreeSet<>(bauds.isEmpty() ? USUAL_BAUDS : List.of());
         for (String text : bauds) {
             int rate;
             try {

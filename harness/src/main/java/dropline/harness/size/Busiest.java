@@ -8,19 +8,24 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The stretch of what is played in which a segment's signals change most often.
+ * The stretch of what is played in which the signals of some segments change most often.
  *
  * @param fromNanos where it begins
  * @param untilNanos where it ends
  * @param wholeNanos how long all of it is
  * @param changes how many changes of the segment's signals it holds
  */
-record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes) {
+public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes) {
     private static final long SECOND = 1_000_000_000L;
 
-    /** Reads all of it and finds the stretch of this many whole seconds; all of it where it is no longer. */
+    /** Of one segment. */
     static Busiest of(Source.Opening whole, Pit pit, int segment, int seconds) throws IOException {
-        boolean[] wanted = Tape.signals(pit, List.of(segment));
+        return of(whole, pit, List.of(segment), seconds);
+    }
+
+    /** Reads all of it and finds the stretch of this many whole seconds; all of it where it is no longer. */
+    public static Busiest of(Source.Opening whole, Pit pit, List<Integer> segments, int seconds) throws IOException {
+        boolean[] wanted = Tape.signals(pit, segments);
         List<Long> bySecond = new ArrayList<>();
         long end;
         try (Source source = whole.open()) {

@@ -42,7 +42,7 @@ public final class Judging implements AutoCloseable {
     }
 
     /** Does something for each, side by side; may be called from within itself. */
-    <A, B> List<B> each(List<A> all, Work<A, B> work) throws IOException {
+    public <A, B> List<B> each(List<A> all, Work<A, B> work) throws IOException {
         List<ForkJoinTask<B>> tasks = new ArrayList<>();
         for (A one : all) {
             Callable<B> task = () -> work.of(one);
@@ -62,7 +62,7 @@ public final class Judging implements AutoCloseable {
 
     /** What is done for each. */
     @FunctionalInterface
-    interface Work<A, B> {
+    public interface Work<A, B> {
         B of(A one) throws IOException;
     }
 

@@ -3,8 +3,9 @@ package dropline.harness.wiring;
 import java.util.List;
 
 /** What stands above everything that tells people to touch wires. */
-final class Cautions {
-    static final List<String> LINES = List.of(
+public final class Cautions {
+    /** A sentence each. */
+    public static final List<String> LINES = List.of(
             "Fuse each supply branch close to its source.",
             "Never tie a board to USB and to the external supply at once without isolation.",
             "Power the external supplies before the computer.",
