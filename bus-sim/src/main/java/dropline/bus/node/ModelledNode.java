@@ -235,14 +235,20 @@ public final class ModelledNode implements NodeBehaviour {
         if (frame.count == 0) {
             return;
         }
-        long ordinal = frame.kind == TraceSink.REQUEST ? ordinal(frame) : BROADCAST_ORDINALS + frame.transaction;
-        long pass = (long) (Draws.draw(passStream, ordinal) * profile.loopPassNanos());
-        long applied = timeline.loopFree(knownNanos) + pass;
+        long applied = -1;
         for (int i = 0; i < frame.count; i++) {
             for (int slot : slots[frame.picked[i]]) {
+                applied = applied < 0 ? appliedNanos(frame, knownNanos) : applied;
                 shows.apply(slot, frame.serials[i], frame.values[i], applied, frame.heardNanos);
             }
         }
+    }
+
+    /** When the node's program takes what a frame carried; most broadcasts carry nothing for most nodes. */
+    private long appliedNanos(Frame frame, long knownNanos) {
+        long ordinal = frame.kind == TraceSink.REQUEST ? ordinal(frame) : BROADCAST_ORDINALS + frame.transaction;
+        long pass = (long) (Draws.draw(passStream, ordinal) * profile.loopPassNanos());
+        return timeline.loopFree(knownNanos) + pass;
     }
 
     private void plan(Frame request, long knownNanos) {

@@ -32,11 +32,12 @@ public final class SegmentWire {
 
     /** The number of a signal on the way to a node: its register where the node names one, else its own number. */
     public static int number(Pit pit, Node node, int signal) {
-        return node.registers().stream()
-                .filter(register -> register.signal() == signal)
-                .mapToInt(Node.Register::address)
-                .findFirst()
-                .orElse(pit.signals().get(signal).number());
+        for (Node.Register register : node.registers()) {
+            if (register.signal() == signal) {
+                return register.address();
+            }
+        }
+        return pit.signals().get(signal).number();
     }
 
     /** One node. */

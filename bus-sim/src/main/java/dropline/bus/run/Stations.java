@@ -71,12 +71,13 @@ final class Stations {
         reported = new int[count][];
         showsSlot = new boolean[count][];
         talking = new int[count];
+        int[] broadcast = wiring.broadcasts() ? wiring.signalsOfAll() : null;
         for (int n = 0; n < count; n++) {
             int node = nodeIndex[n];
             positionOf[node] = n;
             controlsOf[n] = wiring.controlsOf(node);
             reported[n] = new int[controlsOf[n].length];
-            int[] signals = wiring.broadcasts() ? wiring.signalsOfAll() : wiring.signalsOf(node);
+            int[] signals = broadcast == null ? wiring.signalsOf(node) : broadcast;
             int[][] slots = wiring.slotsOf(node, signals);
             showsSlot[n] = new boolean[slots.length];
             for (int s = 0; s < slots.length; s++) {

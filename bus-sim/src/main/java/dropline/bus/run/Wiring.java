@@ -7,6 +7,7 @@ import dropline.bus.pit.Segment;
 import dropline.bus.plan.SegmentWire;
 import dropline.protocol.NodeWire;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -15,6 +16,8 @@ import java.util.List;
  * and where each is shown. Worked out once for a run.
  */
 final class Wiring {
+    private static final int[] NONE = {};
+
     private final Pit pit;
     private final Layout layout;
     private final Segment segment;
@@ -68,15 +71,15 @@ final class Wiring {
     /** For each of a destination's signals, a node's places where it is shown. */
     int[][] slotsOf(int node, int[] signals) {
         int[][] slots = new int[signals.length][];
-        for (int i = 0; i < signals.length; i++) {
-            List<Integer> found = new ArrayList<>();
-            for (int s = 0; s < layout.slots().size(); s++) {
-                Layout.Slot slot = layout.slots().get(s);
-                if (slot.node() == node && slot.signal() == signals[i]) {
-                    found.add(s);
+        Arrays.fill(slots, NONE);
+        for (int s = 0; s < layout.slots().size(); s++) {
+            Layout.Slot slot = layout.slots().get(s);
+            for (int i = 0; i < signals.length && slot.node() == node; i++) {
+                if (slot.signal() == signals[i]) {
+                    slots[i] = Arrays.copyOf(slots[i], slots[i].length + 1);
+                    slots[i][slots[i].length - 1] = s;
                 }
             }
-            slots[i] = indices(found);
         }
         return slots;
     }

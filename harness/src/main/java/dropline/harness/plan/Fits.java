@@ -12,6 +12,7 @@ import dropline.bus.supply.Supplies;
 import dropline.harness.size.Aside;
 import dropline.harness.size.Candidate;
 import dropline.harness.size.DeadClasses;
+import dropline.harness.size.Demand;
 import dropline.harness.size.Fare;
 import dropline.harness.size.Fared;
 import dropline.harness.size.Judging;
@@ -51,7 +52,7 @@ final class Fits {
     private final Map<Group, Integer> refused = new LinkedHashMap<>();
     private final Set<String> unmendable = new TreeSet<>();
     private final LongAdder runs = new LongAdder();
-    private Aside aside = Aside.NOBODY;
+    private Demand demand;
 
     /**
      * What is played, as the pit sees it.
@@ -68,6 +69,7 @@ final class Fits {
         this.choices = choices;
         this.stretches = stretches;
         this.judging = judging;
+        demand = new Demand(asked.margin(), Aside.NOBODY);
         layout = Layout.of(asked.pit());
         if (!asked.pit().supplies().isEmpty()) {
             double[] volts = Supplies.groundVolts(asked.pit(), State.LAMP_TEST);
@@ -79,12 +81,8 @@ final class Fits {
 
     /** From now on these do not count, and these laws of copper are not held against anybody. */
     void excuse(Aside those, Set<String> laws) {
-        aside = those;
+        demand = new Demand(asked.margin(), those);
         unmendable.addAll(laws);
-    }
-
-    Aside aside() {
-        return aside;
     }
 
     /** How many runs were made. */
@@ -188,14 +186,14 @@ final class Fits {
         return fare.tightest().map(fared -> new Tight(fared, dead)).orElse(null);
     }
 
-    /** How each of these fared, side by side. */
+    /** How each of these fared, side by side, broken off where it misses. */
     List<Fare> fares(List<Candidate> candidates) throws IOException {
         runs.add(candidates.size());
-        return judging.all(candidates).stream().map(fare -> fare.with(aside)).toList();
+        return judging.all(candidates, demand);
     }
 
     boolean keeps(Fare fare) {
-        return fare.keeps(asked.margin());
+        return demand.isMetBy(fare);
     }
 
     /** Any pit's segment of index 0 as a candidate, played what the pit as it is now is played. */
@@ -243,10 +241,10 @@ final class Fits {
             Group group = new Group(segment, false, List.of(board.number()));
             for (Settings settings : choices.of(group)) {
                 List<String> broken = brokenLaws(group, settings);
-                List<Fared> each = fares(List.of(candidate(
-                                draft.alone(group, settings), stretches.busiest(), asked.seed(), Candidate.HEALTHY)))
-                        .get(0)
-                        .each();
+                Candidate whole = candidate(
+                        draft.alone(group, settings), stretches.busiest(), asked.seed(), Candidate.HEALTHY);
+                List<Fared> each = judging.all(List.of(whole)).get(0).each();
+                runs.increment();
                 best = first ? each : better(best, each);
                 laws = first ? broken : laws.stream().filter(broken::contains).toList();
                 first = false;

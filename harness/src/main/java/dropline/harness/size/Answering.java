@@ -10,6 +10,13 @@ import org.jspecify.annotations.Nullable;
  * then in every seed, then over all that is played. Whatever fails on the way lowers the answer.
  */
 final class Answering {
+    /** Of the kinds of dead node, those tried beyond the screening. */
+    private static final int SCREENED = 3;
+
+    /** In further seeds, only kinds of run are made in which something came as near as this to what it is allowed. */
+    private static final double NEAR = 0.9;
+
+    private final Search screen;
     private final Search stretch;
     private final Search whole;
     private final long seed;
@@ -18,10 +25,12 @@ final class Answering {
     private int deadKinds;
 
     /**
+     * @param screen searches on a short stretch, to see which dead nodes matter
      * @param stretch searches on the busiest stretch
      * @param whole searches on all that is played
      */
-    Answering(Search stretch, Search whole, long seed, int seeds) {
+    Answering(Search screen, Search stretch, Search whole, long seed, int seeds) {
+        this.screen = screen;
         this.stretch = stretch;
         this.whole = whole;
         this.seed = seed;
@@ -64,7 +73,7 @@ final class Answering {
     private int withDead(int from) throws IOException {
         int found = from;
         while (found >= 0) {
-            List<Case> dead = deadAt(found);
+            List<Case> dead = screenedAt(found);
             List<Case> missed = stretch.missed(dead);
             if (missed.isEmpty()) {
                 if (kinds.size() == 1 && !dead.isEmpty()) {
@@ -87,30 +96,40 @@ final class Answering {
         return dead;
     }
 
+    /** Of the dead nodes, those that matter most on the short stretch. */
+    private List<Case> screenedAt(int count) throws IOException {
+        List<Case> dead = screen.byTightness(deadAt(count));
+        return dead.subList(0, Math.min(SCREENED, dead.size()));
+    }
+
     /** What each further seed allows. */
     private List<Integer> bySeed(int found) throws IOException {
         int next = Math.min(found + 1, stretch.most());
         List<Case> refuting = stretch.missed(at(next));
+        List<Case> near = stretch.near(at(found), NEAR);
         List<Case> all = new ArrayList<>();
         for (long other = seed + 1; other < seed + seeds; other++) {
-            all.addAll(at(found, other));
+            for (Case one : near) {
+                all.add(one.with(other));
+            }
             for (Case one : refuting) {
                 all.add(one.with(other));
             }
         }
-        stretch.fares(all);
+        stretch.missed(all);
         List<Integer> bySeed = new ArrayList<>();
         for (long other = seed + 1; other < seed + seeds; other++) {
-            bySeed.add(bySeed(found, other, refuting));
+            bySeed.add(bySeed(found, other, near, refuting));
         }
         return bySeed;
     }
 
-    /** What refuted one more in the first seed mostly does so in another; only where it does not, all is tried. */
-    private int bySeed(int found, long other, List<Case> refuting) throws IOException {
-        List<Case> same = refuting.stream().map(one -> one.with(other)).toList();
-        boolean refuted = found == stretch.most() || (!same.isEmpty() && !stretch.keep(same));
-        return refuted && stretch.keep(at(found, other)) ? found : stretch.largest(found, at(0, other));
+    /** What refuted one more in the first seed mostly does so in another; only where it does not, one searches. */
+    private int bySeed(int found, long other, List<Case> near, List<Case> refuting) throws IOException {
+        List<Case> more = refuting.stream().map(one -> one.with(other)).toList();
+        boolean refuted = found == stretch.most() || (!more.isEmpty() && !stretch.keep(more));
+        List<Case> same = near.stream().map(one -> one.with(other)).toList();
+        return refuted && stretch.keep(same) ? found : stretch.largest(found, same);
     }
 
     /** Tries first what failed on the stretch. */
@@ -129,7 +148,7 @@ final class Answering {
 
     private @Nullable Tight tightest(int count) throws IOException {
         List<Case> all = new ArrayList<>(at(count));
-        all.addAll(deadAt(count));
+        all.addAll(screenedAt(count));
         return stretch.tight(stretch.tightest(all));
     }
 }

@@ -31,8 +31,8 @@ public record Aside(List<Fared> out, List<Fared> whole) {
         return out.isEmpty() && whole.isEmpty();
     }
 
-    boolean isOut(Fared one) {
-        return out.stream().anyMatch(one::isOf);
+    boolean isOut(String name, boolean control) {
+        return out.stream().anyMatch(one -> one.control() == control && one.name().equals(name));
     }
 
     /** Whether the panel, or a control on it, is among those that do not count. */
@@ -44,8 +44,9 @@ public record Aside(List<Fared> out, List<Fared> whole) {
                         : panel.name().equals(one.name()));
     }
 
-    boolean isWhole(Fared one) {
-        return whole.stream().anyMatch(one::isOf);
+    boolean isWhole(String name, boolean control) {
+        return whole.stream()
+                .anyMatch(one -> one.control() == control && one.name().equals(name));
     }
 
     /** Plays the segment as it stands, then each that misses alone on it. */

@@ -5,6 +5,7 @@ import dropline.bus.pit.Pit;
 import dropline.harness.replay.Source;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -14,8 +15,11 @@ import java.util.List;
  * @param untilNanos where it ends
  * @param wholeNanos how long all of it is
  * @param changes how many changes of the segment's signals it holds
+ * @param rows recorded states in all of it
+ * @param bySignal how often each of the pit's signals changes in all of it, in their order
  */
-public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes) {
+public record Busiest(
+        long fromNanos, long untilNanos, long wholeNanos, long changes, long rows, List<Long> bySignal) {
     private static final long SECOND = 1_000_000_000L;
 
     /** Of one segment. */
@@ -27,6 +31,8 @@ public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long cha
     public static Busiest of(Source.Opening whole, Pit pit, List<Integer> segments, int seconds) throws IOException {
         boolean[] wanted = Tape.signals(pit, segments);
         List<Long> bySecond = new ArrayList<>();
+        long[] bySignal = new long[wanted.length];
+        long rows = 0;
         long end;
         try (Source source = whole.open()) {
             StateBlock read = new StateBlock();
@@ -34,7 +40,8 @@ public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long cha
             for (long until = SECOND; more; until += SECOND) {
                 long to = Math.min(until, source.endNanos());
                 more = source.feed().fill(read, to) && to < source.endNanos();
-                bySecond.add(changes(read, wanted, until == SECOND));
+                bySecond.add(changes(read, wanted, until == SECOND, bySignal));
+                rows += read.rows();
             }
             end = source.endNanos() == Long.MAX_VALUE ? source.reachedNanos() + 1 : source.endNanos();
         }
@@ -48,17 +55,27 @@ public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long cha
                 best = Math.max(0, second - seconds + 1);
             }
         }
-        return new Busiest(best * SECOND, Math.min(end, (best + seconds) * SECOND), end, most);
+        return new Busiest(best * SECOND, Math.min(end, (best + seconds) * SECOND), end, most, rows, boxed(bySignal));
     }
 
     /** What stands at the very first instant is no change. */
-    private static long changes(StateBlock read, boolean[] wanted, boolean first) {
+    private static long changes(StateBlock read, boolean[] wanted, boolean first, long[] bySignal) {
         long changes = 0;
         for (int row = first ? 1 : 0; row < read.rows(); row++) {
             for (int i = read.firstChange(row); i < read.endChange(row); i++) {
                 changes += wanted[read.signal(i)] ? 1 : 0;
+                bySignal[read.signal(i)]++;
             }
         }
         return changes;
+    }
+
+    private static List<Long> boxed(long[] counts) {
+        return Arrays.stream(counts).boxed().toList();
+    }
+
+    /** How many states a second there are on average: the host's own where it has a rate. */
+    double statesPerSecond(long statePeriodNanos) {
+        return statePeriodNanos > 0 ? 1e9 / statePeriodNanos : wholeNanos == 0 ? 0 : rows * 1e9 / wholeNanos;
     }
 }

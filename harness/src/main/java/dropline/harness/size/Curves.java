@@ -47,7 +47,7 @@ final class Curves {
         Pit pit = AtBaud.of(plan.pit(), plan.segment(), baud);
         boolean isOwn = pit == plan.pit();
         Search search = isOwn ? own : own.with(own.growth().of(pit), own.opening());
-        int more = isOwn ? answer.more() : search.largestOf(kinds);
+        int more = isOwn ? answer.more() : search.largestOf(kinds, expected(baud));
         List<Point> points = points(search, more);
         return new BaudCurve(
                 baud,
@@ -57,6 +57,13 @@ final class Curves {
                 isOwn ? answer.beyond() : search.beyond(more),
                 points,
                 misfits(pit.segments().get(plan.segment())));
+    }
+
+    /** Where to begin: twice the rate, twice the panels. */
+    private int expected(int baud) {
+        Segment now = plan.pit().segments().get(plan.segment());
+        int all = Math.max(0, answer.more()) + now.nodes().size();
+        return (int) Math.max(0, Math.min(own.most(), (long) all * baud / now.baud() - now.nodes().size()));
     }
 
     private List<Point> points(Search search, int more) throws IOException {

@@ -1,6 +1,7 @@
 package dropline.harness.size;
 
 import dropline.bus.pit.Layout;
+import dropline.harness.measure.BusMeasure;
 import dropline.harness.measure.ControlMeasure;
 import dropline.harness.measure.PanelMeasure;
 import dropline.harness.measure.SegmentMeasures;
@@ -20,8 +21,9 @@ import org.jspecify.annotations.Nullable;
  * @param cycleMeanNanos mean poll cycle, ns
  * @param cycleWorstNanos longest poll cycle, ns
  * @param busy share of the time in which a frame was on the wire
+ * @param whole whether the run went to its end; one that was broken off had missed a budget by then
  */
-public record Fare(List<Fared> each, long cycleMeanNanos, long cycleWorstNanos, double busy) {
+public record Fare(List<Fared> each, long cycleMeanNanos, long cycleWorstNanos, double busy, boolean whole) {
     public Fare {
         each = List.copyOf(each);
     }
@@ -39,9 +41,9 @@ public record Fare(List<Fared> each, long cycleMeanNanos, long cycleWorstNanos, 
                 each.add(control(control));
             }
         }
-        Times cycles = measures.bus().cycles();
+        BusMeasure bus = measures.bus();
         return new Fare(
-                each, cycles.meanNanos(), cycles.maxNanos(), measures.bus().utilisation());
+                each, bus.cycles().meanNanos(), bus.cycles().maxNanos(), bus.utilisation(), measures.endNanos() > 0);
     }
 
     private static Fared panel(PanelMeasure panel) {
@@ -115,11 +117,12 @@ public record Fare(List<Fared> each, long cycleMeanNanos, long cycleWorstNanos, 
                 ? this
                 : new Fare(
                         each.stream()
-                                .filter(one -> !aside.isOut(one))
-                                .map(one -> aside.isWhole(one) ? one.judgedWhole() : one)
+                                .filter(one -> !aside.isOut(one.name(), one.control()))
+                                .map(one -> aside.isWhole(one.name(), one.control()) ? one.judgedWhole() : one)
                                 .toList(),
                         cycleMeanNanos,
                         cycleWorstNanos,
-                        busy);
+                        busy,
+                        whole);
     }
 }

@@ -31,7 +31,7 @@ public record Fared(
 
     /** Whether it kept its budget with this much of it to spare, at worst and so at 99 of 100. */
     public boolean keeps(double margin) {
-        return lost == 0 && worstNanos <= Math.round(limitNanos * (1 - (whole ? 0 : margin)));
+        return lost == 0 && worstNanos <= Demand.allowed(limitNanos, whole ? 0 : margin);
     }
 
     /** The same, judged against its whole budget. */

@@ -41,6 +41,11 @@ public final class Judging implements AutoCloseable {
         return each(candidates, Judging::judge);
     }
 
+    /** The same, each broken off where a demand has been missed beyond doubt; those set aside are left out. */
+    public List<Fare> all(List<Candidate> candidates, Demand demand) throws IOException {
+        return each(candidates, candidate -> judge(candidate, demand).with(demand.aside()));
+    }
+
     /** Does something for each, side by side; may be called from within itself. */
     public <A, B> List<B> each(List<A> all, Work<A, B> work) throws IOException {
         List<ForkJoinTask<B>> tasks = new ArrayList<>();
@@ -78,12 +83,35 @@ public final class Judging implements AutoCloseable {
         return cause instanceof RuntimeException wrong ? wrong : failed;
     }
 
-    /** Plays one on the calling thread. */
+    /** Plays one to its end, on the calling thread. */
     static Fare judge(Candidate candidate) throws IOException {
         Run run = new Run(candidate);
-        Sweep.onThisThread(candidate.opening(), candidate.seed(), RunLimit.USUAL)
-                .run(List.of(run), Progress.NONE);
+        play(candidate, run, Progress.NONE);
         return run.fare();
+    }
+
+    /** The same, broken off where a demand has been missed beyond doubt. */
+    static Fare judge(Candidate candidate, Demand demand) throws IOException {
+        Run run = new Run(candidate);
+        try {
+            play(candidate, run, (reached, share) -> run.mustBeWorthGoingOn(demand));
+        } catch (Enough enough) {
+            return run.fare();
+        }
+        return run.fare();
+    }
+
+    private static void play(Candidate candidate, Run run, Progress progress) throws IOException {
+        Sweep.onThisThread(candidate.opening(), candidate.seed(), RunLimit.USUAL).run(List.of(run), progress);
+    }
+
+    /** Nothing more need be known of a run. */
+    private static final class Enough extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        Enough() {
+            super("a run was broken off", null, false, false);
+        }
     }
 
     /** One candidate's run; others that run with its segment are not measured. */
@@ -128,6 +156,12 @@ public final class Judging implements AutoCloseable {
         @Override
         public void ended() {
             // measures() are read once the sweep is over
+        }
+
+        void mustBeWorthGoingOn(Demand demand) {
+            if (measures != null && measures.endNanos() == 0 && demand.isMissedBy(measures, dead)) {
+                throw new Enough();
+            }
         }
 
         Fare fare() {

@@ -3,10 +3,11 @@ package dropline.harness.size;
 import dropline.bus.pit.Segment;
 import dropline.harness.replay.Source;
 import java.io.IOException;
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -21,8 +22,7 @@ final class Search {
     private final Growth growth;
     private final Source.Opening opening;
     private final Judging judging;
-    private final double margin;
-    private final Aside aside;
+    private final Demand demand;
     private final int most;
     private final Map<Case, Fare> made = new LinkedHashMap<>();
 
@@ -30,18 +30,17 @@ final class Search {
      * @param opening opens what is played, as the pit sees it before it grows
      * @param most so many panels may be added at most
      */
-    Search(Growth growth, Source.Opening opening, Judging judging, double margin, Aside aside, int most) {
+    Search(Growth growth, Source.Opening opening, Judging judging, Demand demand, int most) {
         this.growth = growth;
         this.opening = opening;
         this.judging = judging;
-        this.margin = margin;
-        this.aside = aside;
+        this.demand = demand;
         this.most = most;
     }
 
     /** Another search of the same kind. */
     Search with(Growth other, Source.Opening otherOpening) {
-        return new Search(other, otherOpening, judging, margin, aside, most);
+        return new Search(other, otherOpening, judging, demand, most);
     }
 
     Source.Opening opening() {
@@ -56,31 +55,39 @@ final class Search {
         return growth;
     }
 
-    /** How each of these fared, in their order. */
+    /** How each of these fared over the whole of what is played, in their order. */
     List<Fare> fares(List<Case> cases) throws IOException {
-        List<Case> missing =
-                cases.stream().filter(one -> !made.containsKey(one)).distinct().toList();
-        List<Fare> found = judging.each(missing, this::run);
+        make(cases, true);
+        return cases.stream().map(this::made).toList();
+    }
+
+    private Fare made(Case one) {
+        return Objects.requireNonNull(made.get(one));
+    }
+
+    /** Makes what was not made yet; where the end is not asked for, a run is broken off once it has missed. */
+    private void make(List<Case> cases, boolean toTheEnd) throws IOException {
+        List<Case> missing = cases.stream()
+                .filter(one -> !made.containsKey(one) || (toTheEnd && !made(one).whole()))
+                .distinct()
+                .toList();
+        List<Fare> found = judging.each(missing, one -> run(one, toTheEnd));
         for (int i = 0; i < missing.size(); i++) {
             made.put(missing.get(i), found.get(i));
         }
-        return cases.stream().map(made::get).toList();
     }
 
-    Fare fare(Case one) throws IOException {
-        return fares(List.of(one)).get(0);
-    }
-
-    private Fare run(Case one) throws IOException {
-        Grown grown = growth.by(one.count());
-        return Judging.judge(grown.candidate(opening, one.seed(), one.dead())).with(aside);
+    private Fare run(Case one, boolean toTheEnd) throws IOException {
+        Candidate candidate = growth.by(one.count()).candidate(opening, one.seed(), one.dead());
+        Fare fare = toTheEnd ? Judging.judge(candidate) : Judging.judge(candidate, demand);
+        return fare.with(demand.aside());
     }
 
     /** Those of a kind that were made so far, by their number of panels. */
     Map<Integer, Fare> made(long seed, int dead) {
         Map<Integer, Fare> kind = new TreeMap<>();
         made.forEach((one, fare) -> {
-            if (one.seed() == seed && one.dead() == dead) {
+            if (one.seed() == seed && one.dead() == dead && fare.whole()) {
                 kind.put(one.count(), fare);
             }
         });
@@ -92,9 +99,15 @@ final class Search {
         return made.keySet().stream().filter(one -> one.count() == count).toList();
     }
 
+    /** The longest time of a run as a share of what it is allowed. */
+    double strain(Case one) throws IOException {
+        make(List.of(one), true);
+        return demand.strain(made(one));
+    }
+
     /** Whether all keep their budgets in all of these. */
     boolean keep(List<Case> cases) throws IOException {
-        return fares(cases).stream().allMatch(fare -> fare.keeps(margin));
+        return missed(cases).isEmpty();
     }
 
     /** Whether all keep their budgets with so many panels in all these, whatever number they name. */
@@ -185,14 +198,14 @@ final class Search {
         String dead = one.isHealthy()
                 ? null
                 : grownSegment(one.count()).nodes().get(one.dead()).name();
-        return fare(one).tightest().map(fared -> new Tight(fared, dead)).orElse(null);
+        return fares(List.of(one)).get(0).tightest().map(fared -> new Tight(fared, dead)).orElse(null);
     }
 
     /** What misses with one more than so many, among all runs made with that; null where none was, or none misses. */
     @Nullable
     Tight beyond(int count) throws IOException {
         List<Case> missed = missed(madeWith(count + 1));
-        return missed.isEmpty() ? null : tight(tightest(missed));
+        return missed.isEmpty() ? null : tight(missed.get(0));
     }
 
     /** The segment with so many panels more. */
@@ -200,37 +213,31 @@ final class Search {
         return growth.by(count).pit().segments().get(growth.segment());
     }
 
-    /** Of these, the one in which something comes nearest its budget, or farthest beyond it; of equals, the first. */
+    /** Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the first. */
     Case tightest(List<Case> cases) throws IOException {
-        List<Fare> fares = fares(cases);
-        int tightest = 0;
-        for (int i = 1; i < fares.size(); i++) {
-            if (isTighter(fares.get(i), fares.get(tightest))) {
-                tightest = i;
-            }
-        }
-        return cases.get(tightest);
+        return byTightness(cases).get(0);
     }
 
-    private static boolean isTighter(Fare one, Fare other) {
-        boolean loses = one.each().stream().anyMatch(fared -> fared.lost() > 0);
-        boolean otherLoses = other.each().stream().anyMatch(fared -> fared.lost() > 0);
-        return loses != otherLoses ? loses : share(one) > share(other);
+    /** All of these, the one in which something comes nearest what it is allowed first. */
+    List<Case> byTightness(List<Case> cases) throws IOException {
+        make(cases, true);
+        return cases.stream()
+                .sorted(Comparator.comparingDouble((Case one) -> demand.strain(made(one)))
+                        .reversed())
+                .toList();
     }
 
-    private static double share(Fare fare) {
-        return fare.tightest().map(Fared::share).orElse(0.0);
+    /** Those in which something comes near what it is allowed, and the one that comes nearest in any case. */
+    List<Case> near(List<Case> cases, double share) throws IOException {
+        List<Case> tightest = byTightness(cases);
+        return tightest.stream()
+                .filter(one -> one.equals(tightest.get(0)) || demand.strain(made(one)) >= share)
+                .toList();
     }
 
     /** Those in which something misses its budget with the margin. */
     List<Case> missed(List<Case> cases) throws IOException {
-        List<Case> missed = new ArrayList<>();
-        List<Fare> fares = fares(cases);
-        for (int i = 0; i < cases.size(); i++) {
-            if (!fares.get(i).keeps(margin)) {
-                missed.add(cases.get(i));
-            }
-        }
-        return missed;
+        make(cases, false);
+        return cases.stream().filter(one -> !demand.isMetBy(made(one))).toList();
     }
 }

@@ -130,11 +130,10 @@ public record SizeResult(
      *
      * @param panel its panel
      * @param indicator its name
-     * @param degreesPerSecond how fast it may turn, in degrees of its shaft, or in the signal's unit where that is not
-     *     known
+     * @param speed how fast it may turn, in its signal's unit a second
      * @param statesPerSecond states it gets
-     * @param step how far it may turn between two
-     * @param unit of speed and step
+     * @param step how far it may turn between two, in its signal's unit
+     * @param unit its signal's
      */
     public record CoarseMotion(
             String panel,

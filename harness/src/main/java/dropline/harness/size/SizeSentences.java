@@ -96,7 +96,7 @@ final class SizeSentences {
     }
 
     private long allowed(Fared fared) {
-        return fared.whole() ? fared.limitNanos() : Math.round(fared.limitNanos() * (1 - result.margin()));
+        return Demand.allowed(fared.limitNanos(), fared.whole() ? 0 : result.margin());
     }
 
     private static String dead(@Nullable String node) {

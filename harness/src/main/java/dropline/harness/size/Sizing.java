@@ -10,6 +10,8 @@ import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.Figures;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.replay.Source;
+import dropline.harness.size.SizeResult.Buys;
+import dropline.harness.size.SizeResult.GuessedNumber;
 import dropline.harness.size.SizeResult.LimitedBy;
 import dropline.harness.size.SizeResult.Ruled;
 import dropline.harness.verdict.Recording;
@@ -21,6 +23,8 @@ import java.util.List;
 public final class Sizing {
     /** How much of what is played the search uses: the busiest of it. */
     private static final int SECONDS = 60;
+
+    private static final int SCREEN_SECONDS = 10;
 
     private final SizePlan plan;
     private final Trials.Stretch played;
@@ -52,13 +56,21 @@ public final class Sizing {
         Aside aside = Aside.of(pit, segment, tape::open, plan.seed(), plan.margin(), judging);
         List<Node> adding = adding(aside);
         Growth growth = new Growth(pit, segment, adding);
-        Search search = new Search(growth, tape::open, judging, plan.margin(), aside, growth.most());
-        Answering answering = new Answering(search, search.with(growth, all), plan.seed(), plan.seeds());
+        Search search = new Search(growth, tape::open, judging, new Demand(plan.margin(), aside), growth.most());
+        Busiest shorter = Busiest.of(all, pit, segment, SCREEN_SECONDS);
+        Tape shortTape = Tape.of(played.of(shorter.fromNanos(), shorter.untilNanos()), pit, segment);
+        Answering answering = new Answering(
+                search.with(growth, shortTape::open), search, search.with(growth, all), plan.seed(), plan.seeds());
         TimeAnswer time = answering.answer();
         List<Ruled> ruled = new ArrayList<>();
         plan.limits().forEach(limit -> ruled.add(ruled(limit, growth)));
         List<BaudCurve> curves = new Curves(plan, search, answering.kinds(), time, judging).all();
         Segment now = pit.segments().get(segment);
+        List<Case> kinds = answering.kinds();
+        List<Buys> buys = new Helping(plan, search, kinds, time, judging).all(curves, busiest.bySignal());
+        Search screen = search.with(growth, shortTape::open);
+        List<GuessedNumber> guesses =
+                new Guessing(plan, figures, screen, search, kinds, time, judging).all();
         int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
         int more = Math.min(time.more(), byRules);
         LimitedBy limitedBy = byRules < time.more()
@@ -89,9 +101,9 @@ public final class Sizing {
                 time,
                 ruled,
                 curves,
-                List.of(),
-                List.of(),
-                List.of(),
+                buys,
+                guesses,
+                Coarse.of(pit, now, busiest.statesPerSecond(pit.statePeriodNanos())),
                 List.of(),
                 Trials.counted(figures));
     }
