@@ -45,4 +45,23 @@ public record Dimming(Curve curve, int bits) {
     public int steps() {
         return (1 << bits) - 1;
     }
+
+    /**
+     * The largest step among those that are not from dark: the brighter over the one before it. What the eye tells
+     * apart is such a ratio, not a difference (Weber's law).
+     *
+     * @param levels steps of the level above dark
+     */
+    public double coarsestStep(long levels) {
+        long before = 0;
+        double coarsest = 1;
+        for (long level = 1; level <= levels; level++) {
+            long output = Math.round(curve.brightness((double) level / levels) * steps());
+            if (before > 0) {
+                coarsest = Math.max(coarsest, (double) output / before);
+            }
+            before = output;
+        }
+        return coarsest;
+    }
 }

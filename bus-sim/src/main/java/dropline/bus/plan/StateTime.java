@@ -37,8 +37,8 @@ public record StateTime(int frames, long nanos) {
                                 segment.controller().turnaroundNanos()),
                         segment.silenceNanos())
                 + pit.turnNanos(pit.segments().indexOf(segment));
-        Frames frames = Frames.of(wire, all.signals().size(), changes, 0);
-        return new StateTime(frames.count, PollFloor.chars(segment, frames.chars) + frames.count * gap);
+        StateFrames frames = StateFrames.ofFirst(wire, all.signals().size(), changes, 0);
+        return new StateTime(frames.count(), PollFloor.chars(segment, frames.chars()) + frames.count() * gap);
     }
 
     private static StateTime addressed(Pit pit, Segment segment, int changes) {
@@ -52,33 +52,10 @@ public record StateTime(int frames, long nanos) {
             int signals = one.signals().size();
             int changed = total == 0 ? 0 : (int) (((long) Math.min(changes, total) * signals + total - 1) / total);
             Destination wire = segment.protocol().node(one);
-            Frames carried = Frames.of(wire, signals, changed, wire.requestChars(new int[0], 0));
-            frames += carried.count;
-            nanos += PollFloor.chars(segment, carried.chars);
+            StateFrames carried = StateFrames.ofFirst(wire, signals, changed, wire.requestChars(new int[0], 0));
+            frames += carried.count();
+            nanos += PollFloor.chars(segment, carried.chars());
         }
         return new StateTime(frames, nanos);
-    }
-
-    /** Frames that carry so many signals, and their characters beyond {@code plain} each. */
-    private record Frames(int count, int chars) {
-        static Frames of(Destination wire, int signals, int changes, int plain) {
-            long[] pending = new long[signals / 64 + 1];
-            for (int i = 0; i < Math.min(signals, changes); i++) {
-                pending[i >> 6] |= 1L << i;
-            }
-            int[] picked = new int[signals];
-            int count = 0;
-            int chars = 0;
-            int taken = wire.pick(pending, 0, picked);
-            while (taken > 0) {
-                count++;
-                chars += wire.requestChars(picked, taken) - plain;
-                for (int i = 0; i < taken; i++) {
-                    pending[picked[i] >> 6] &= ~(1L << picked[i]);
-                }
-                taken = wire.pick(pending, 0, picked);
-            }
-            return new Frames(count, chars);
-        }
     }
 }

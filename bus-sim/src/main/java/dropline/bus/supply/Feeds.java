@@ -70,6 +70,11 @@ public final class Feeds {
         return point[node] == SupplyTree.NOWHERE ? SupplyTree.NOWHERE : supplyOfPoint[point[node]];
     }
 
+    /** Of the run that ends at a point, there and back with its joints, ohm; 0 for a supply. */
+    public double ohms(int at) {
+        return 2 * oneWayOhms[at];
+    }
+
     /** The volts and amperes under these loads. */
     public Flow solve(Loads loads) {
         Flow flow = new Flow(this, tree.supplies().size(), tree.points(), point.length);

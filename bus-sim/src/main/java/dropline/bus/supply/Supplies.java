@@ -123,10 +123,9 @@ public final class Supplies {
             }
         }
         String unstated = missing == null ? unstated(nodes) : missing;
-        double limit = Double.isNaN(worst.limit) ? 0 : worst.limit;
         return unstated != null
-                ? Ruling.unknown(worst.rule, name(supply), limit, unstated)
-                : Ruling.of(worst.rule, where, worst.value, limit, basis);
+                ? Ruling.unknown(worst.rule, name(supply), worst.limit, unstated)
+                : Ruling.of(worst.rule, where, worst.value, worst.limit, basis);
     }
 
     private @Nullable String unstated(List<Integer> nodes) {
@@ -144,7 +143,7 @@ public final class Supplies {
             for (State state : State.values()) {
                 if (least > 0) {
                     Flow flow = flow(state);
-                    worst.see(flow.nodeVolts(node), least, at(node, supply, state));
+                    worst.see(flow.nodeVolts(node), least, at(node, state));
                 }
             }
         }
@@ -173,7 +172,7 @@ public final class Supplies {
             for (State state : State.values()) {
                 if (state.lasts()) {
                     double lost = 1 - flow(state).nodeVolts(node) / nominal;
-                    worst.see(lost, SupplyRule.MOST_DROP, at(node, supply, state));
+                    worst.see(lost, SupplyRule.MOST_DROP, at(node, state));
                 }
             }
         }
@@ -185,7 +184,7 @@ public final class Supplies {
         for (int node : nodes) {
             for (State state : State.values()) {
                 if (state.lasts()) {
-                    worst.see(flow(state).regulatorWatts(node), SupplyRule.MOST_WATTS, at(node, supply, state));
+                    worst.see(flow(state).regulatorWatts(node), SupplyRule.MOST_WATTS, at(node, state));
                 }
             }
         }
@@ -203,8 +202,8 @@ public final class Supplies {
         return Ruling.of(SupplyRule.BACK_FEED, where, fed.size(), 0, "what the pit file says of usb and isolated");
     }
 
-    private String at(int node, int supply, State state) {
-        return node(node).name() + " on " + name(supply) + ", " + state.when();
+    private String at(int node, State state) {
+        return node(node).name() + ", " + state.when();
     }
 
     private String wires(int supply) {

@@ -5,35 +5,12 @@ import dropline.bus.rule.Unit;
 
 /** What the supply side of a pit is judged by. Fuses, and what a wire may carry, are not among them. */
 public enum SupplyRule implements Rule {
-    BROWN_OUT(
-            "volts at a board's supply terminals", Unit.VOLTS, Sense.AT_LEAST, "the board's works-down-to", Weight.LAW),
-    STARTING(
-            "current at the worst moment of a start or lamp test, against the rating",
-            Unit.AMPERES,
-            Sense.AT_MOST,
-            "the supply's rating",
-            Weight.LAW),
-    RUNNING(
-            "current that lasts, against 80 % of the rating",
-            Unit.AMPERES, Sense.AT_MOST, "common practice", Weight.GUIDANCE),
-    DROP(
-            "share of the supply's volts lost on the way, there and back",
-            Unit.SHARE,
-            Sense.AT_MOST,
-            "common practice, 5 %",
-            Weight.GUIDANCE),
-    HEAT(
-            "heat in a board's linear regulator",
-            Unit.WATTS,
-            Sense.AT_MOST,
-            "common practice, 1 W without a heat sink",
-            Weight.GUIDANCE),
-    BACK_FEED(
-            "boards on USB and an external supply at once without isolation",
-            Unit.NUMBER,
-            Sense.AT_MOST,
-            "common practice",
-            Weight.LAW);
+    BROWN_OUT("volts at a board", Unit.VOLTS, Sense.AT_LEAST, "the board's works-down-to", Weight.LAW),
+    STARTING("current for a moment", Unit.AMPERES, Sense.AT_MOST, "the supply's rating", Weight.LAW),
+    RUNNING("current that lasts", Unit.AMPERES, Sense.AT_MOST, "common practice, 80 % of the rating", Weight.GUIDANCE),
+    DROP("volts lost on the way", Unit.SHARE, Sense.AT_MOST, "common practice, 5 % there and back", Weight.GUIDANCE),
+    HEAT("heat in a regulator", Unit.WATTS, Sense.AT_MOST, "common practice, 1 W without a heat sink", Weight.GUIDANCE),
+    BACK_FEED("USB and supply at once", Unit.NUMBER, Sense.AT_MOST, "common practice", Weight.LAW);
 
     /** Share of a rating that is used at most while a load lasts. */
     public static final double OF_RATING = 0.8;

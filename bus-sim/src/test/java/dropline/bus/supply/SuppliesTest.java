@@ -55,7 +55,7 @@ final class SuppliesTest {
         Ruling ruling = of(SupplyRule.BROWN_OUT, pit);
 
         assertEquals(Standing.BROKEN, ruling.standing());
-        assertEquals("board on main, in a lamp test", ruling.where());
+        assertEquals("board, in a lamp test", ruling.where());
         assertEquals(7, ruling.limit());
         double ohms = 0.04 * Conductor.ohmsPerKilometre(THIN, Feeds.WIRE_CELSIUS);
         assertEquals(12 - 1.44 * ohms, ruling.value(), 1e-9);

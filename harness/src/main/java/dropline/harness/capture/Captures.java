@@ -31,7 +31,7 @@ public final class Captures implements WatchedRun.Between {
     }
 
     @Override
-    public void stretchEnded() throws IOException {
+    public void stretchEnded(long untilNanos) throws IOException {
         long horizon = Long.MAX_VALUE;
         for (int segment = 0; segment < segments.size(); segment++) {
             SegmentCapture capture = segments.get(segment);

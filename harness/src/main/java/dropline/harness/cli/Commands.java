@@ -52,6 +52,9 @@ final class Commands implements IFactory {
         if (type == DiffCommand.class) {
             return type.cast(new DiffCommand(console));
         }
+        if (type == PowerCommand.class) {
+            return type.cast(new PowerCommand(console));
+        }
         if (type == LayoutCommand.class) {
             return type.cast(new LayoutCommand(console));
         }

@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
             "  dropline check suite.yaml                   run all your flights again after a change",
             "  dropline size pit.yaml flight.csv           how many more panels fit",
             "  dropline survive pit.yaml flight.csv        let every single fault strike in turn",
+            "  dropline power pit.yaml                     what the supplies give and what arrives",
             "  dropline replay --help                      everything about one command",
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
@@ -37,6 +38,7 @@ import picocli.CommandLine.Spec;
             SizeCommand.class,
             CheckCommand.class,
             DescribeCommand.class,
+            PowerCommand.class,
             LayoutCommand.class,
             RecordCommand.class,
             ConvertCommand.class,

@@ -27,7 +27,8 @@ public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault>
     /** Called between stretches, while no segment runs. */
     @FunctionalInterface
     public interface Between {
-        void stretchEnded() throws IOException;
+        /** @param untilNanos the run has come so far, ns */
+        void stretchEnded(long untilNanos) throws IOException;
     }
 
     /**
@@ -64,7 +65,7 @@ public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault>
         try (Stretches stretches = new Stretches(threads, RunLimit.USUAL);
                 Source source = opening.open()) {
             long end = stretches.run(source, lanes, until -> {
-                between.stretchEnded();
+                between.stretchEnded(until);
                 progress.reached(until, source.shareAt(until));
             });
             return new Ran(end, source.losses());

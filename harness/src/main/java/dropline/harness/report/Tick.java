@@ -7,7 +7,7 @@ import java.util.List;
 public record Tick(double at, String text) {
 
     /** Marks at round times from 0 along an axis this long, about as many as wanted. */
-    static List<Tick> along(long endNanos, double length, int wanted) {
+    public static List<Tick> along(long endNanos, double length, int wanted) {
         long step = roundStep(Math.max(1, endNanos / wanted));
         List<Tick> ticks = new ArrayList<>();
         for (long at = 0; at <= endNanos; at += step) {

@@ -105,10 +105,10 @@ public final class PlayedBus {
                 : Integer.compare(a.order(), b.order()));
         for (Played played : events) {
             played.event().to(capture);
-            captures.stretchEnded();
+            captures.stretchEnded(played.atNanos());
         }
         capture.ended(endNanos);
-        captures.stretchEnded();
+        captures.stretchEnded(endNanos);
         for (CaptureSink sink : sinks) {
             sink.close();
         }
