@@ -29,8 +29,9 @@ public final class Copper {
                 CopperRule.MOST_ADDRESSES,
                 "one for each board; leave a fifth free (common practice): one more panel always comes"));
         for (Pair pair : pairs) {
-            rulings.addAll(new LevelRules(pair, grounds, model).rulings());
-            rulings.addAll(new ResistorRules(pair).rulings());
+            Circuit circuit = Circuit.of(pair);
+            rulings.addAll(new LevelRules(pair, circuit, grounds, model).rulings());
+            rulings.addAll(new ResistorRules(pair, circuit).rulings());
             rulings.addAll(new CableRules(pair, grounds).rulings());
         }
         return List.copyOf(rulings);

@@ -14,10 +14,10 @@ final class LevelRules {
     private final PairNetwork network;
     private final double loads;
 
-    LevelRules(Pair pair, GroundVolts grounds, LoadModel model) {
+    LevelRules(Pair pair, Circuit circuit, GroundVolts grounds, LoadModel model) {
         this.pair = pair;
         this.model = model;
-        this.circuit = Circuit.of(pair);
+        this.circuit = circuit;
         this.network = new PairNetwork(circuit, model, grounds);
         this.loads =
                 Loads.sum(circuit.loads().stream().map(Circuit.Load::unitLoad).toList());

@@ -4,8 +4,10 @@ import dropline.bus.copper.Circuit.Bias;
 import dropline.bus.copper.Circuit.Joint;
 import dropline.bus.copper.Circuit.Load;
 import dropline.bus.copper.Circuit.Terminator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 /** A pair as a network of resistors: what direct voltages stand on it, and what resistance it shows. */
@@ -21,8 +23,7 @@ final class PairNetwork {
      * @param grounds what each board's common lies at
      */
     PairNetwork(Circuit circuit, LoadModel model, GroundVolts grounds) {
-        cable(circuit, d1, Joint::d1Ohms);
-        cable(circuit, d0, Joint::d0Ohms);
+        cable(circuit);
         for (Load load : circuit.loads()) {
             load(load, model, grounds.at(load.stop()));
         }
@@ -38,29 +39,31 @@ final class PairNetwork {
         atRest = factored.atRest();
     }
 
-    /** What is in the way in one of the two wires, ohm. */
-    @FunctionalInterface
-    private interface Way {
-        double ohms(Joint joint);
-    }
-
-    /** One of the two wires. Stops with nothing between them are one point. */
-    private void cable(Circuit circuit, Map<Integer, Integer> points, Way way) {
+    /**
+     * Both wires, stop by stop, so that points that have to do with each other are close. Stops with nothing between
+     * them are one point.
+     */
+    private void cable(Circuit circuit) {
         List<Span> spans = circuit.spans();
         int start = spans.isEmpty() ? circuit.stops().get(0) : spans.get(0).from();
-        points.put(start, network.point());
+        d1.put(start, network.point());
+        d0.put(start, network.point());
         for (int s = 0; s < spans.size(); s++) {
             Span span = spans.get(s);
+            Joint joint = circuit.joints().get(s);
             double metres = Double.isNaN(span.metres()) ? 0 : span.metres();
-            double ohms =
-                    metres * circuit.ohmsPerMetre() + way.ohms(circuit.joints().get(s));
-            int from = point(points, span.from());
-            int to = ohms == 0 ? from : network.point();
-            points.put(span.to(), to);
-            if (ohms > 0) {
-                network.resistor(from, to, ohms);
-            }
+            d1.put(span.to(), beyond(d1(span.from()), metres * circuit.ohmsPerMetre() + joint.d1Ohms()));
+            d0.put(span.to(), beyond(d0(span.from()), metres * circuit.ohmsPerMetre() + joint.d0Ohms()));
         }
+    }
+
+    private int beyond(int point, double ohms) {
+        if (ohms == 0) {
+            return point;
+        }
+        int next = network.point();
+        network.resistor(point, next, ohms);
+        return next;
     }
 
     private void load(Load load, LoadModel model, double common) {
@@ -105,11 +108,11 @@ final class PairNetwork {
         return atRest[d0(stop)];
     }
 
-    /** What one ampere into D1 and out of D0 at a stop adds to every point, V; so many ohm. */
-    private double[] perAmpere(int stop) {
+    /** What one ampere into D1 and out of D0 at a place adds to every point, V; so many ohm. */
+    private double[] perAmpere(Place place) {
         double[] amps = new double[network.points()];
-        amps[d1(stop)] += 1;
-        amps[d0(stop)] -= 1;
+        amps[place.d1] += 1;
+        amps[place.d0] -= 1;
         double[] volts = factored.with(amps);
         for (int point = 0; point < volts.length; point++) {
             volts[point] -= atRest[point];
@@ -119,8 +122,8 @@ final class PairNetwork {
 
     /** What a meter that measures resistance sees between D1 and D0 at a stop, ohm. */
     double ohms(int stop) {
-        double[] volts = perAmpere(stop);
-        return volts[d1(stop)] - volts[d0(stop)];
+        Place place = new Place(d1(stop), d0(stop));
+        return place.across(perAmpere(place));
     }
 
     /**
@@ -129,18 +132,31 @@ final class PairNetwork {
      * heavier load it is taken to give the current of that and no more, on a lighter one the 1.5 V and no more.
      */
     double leastDriven() {
+        List<Place> places = places();
         double least = Double.POSITIVE_INFINITY;
-        for (int driver : d1.keySet()) {
+        for (Place driver : places) {
             double[] volts = perAmpere(driver);
-            double amps = Math.min(
-                    DRIVER_VOLTS / DRIVER_OHMS,
-                    (DRIVER_VOLTS + rest(driver)) / (volts[d1(driver)] - volts[d0(driver)]));
-            for (int receiver : d1.keySet()) {
-                double zero = amps * (volts[d1(receiver)] - volts[d0(receiver)]) - rest(receiver);
-                least = Math.min(least, zero);
+            double amps =
+                    Math.min(DRIVER_VOLTS / DRIVER_OHMS, (DRIVER_VOLTS + driver.across(atRest)) / driver.across(volts));
+            for (Place receiver : places) {
+                least = Math.min(least, amps * receiver.across(volts) - receiver.across(atRest));
             }
         }
         return least;
+    }
+
+    /** Where stops are; those with nothing between them are at one place. */
+    private List<Place> places() {
+        Set<Place> places = new LinkedHashSet<>();
+        d1.forEach((stop, point) -> places.add(new Place(point, d0(stop))));
+        return List.copyOf(places);
+    }
+
+    /** A point of each wire. */
+    private record Place(int d1, int d0) {
+        double across(double[] volts) {
+            return volts[d1] - volts[d0];
+        }
     }
 
     /** What a driver makes at least (TI SLLA628, transmitter section), V across {@link #DRIVER_OHMS}. */

@@ -14,9 +14,9 @@ final class ResistorRules {
     private final Circuit circuit;
     private final Fitted fitted;
 
-    ResistorRules(Pair pair) {
+    ResistorRules(Pair pair, Circuit circuit) {
         this.pair = pair;
-        this.circuit = Circuit.of(pair);
+        this.circuit = circuit;
         this.fitted = pair.segment().cable().fitted();
     }
 

@@ -103,13 +103,16 @@ final class CopperTest {
 
     @Test
     void weakestLevelIsThatOfADriverAsWeakAsAllowed() {
-        // TI SLLA628: at least 1.5 V across 54 ohm. Two terminators are 60 ohm, so all of it is there; four are 30 ohm
+        // TI SLLA628: at least 1.5 V across 54 ohm. Two terminators are 60 ohm, so all of it is there; four are 30 ohm,
+        // with four unit loads 29.7
         CopperPit two = pit(1, load(1e-6)).controller(load(1e-6)).bias(560, 5);
         CopperPit four = pit(3, withTerminator()).controller(withTerminator()).terminatedAt();
 
         assertEquals(1.5, two.ruling(CopperRule.DRIVEN_VOLTS).value(), 1e-9);
         assertEquals(
-                1.5 / 54 * 30, four.bias(560, 5).ruling(CopperRule.DRIVEN_VOLTS).value(), 1e-4);
+                1.5 / 54 / (4 / 120.0 + 4 / 12_000.0),
+                four.bias(560, 5).ruling(CopperRule.DRIVEN_VOLTS).value(),
+                1e-9);
     }
 
     @Test
@@ -171,7 +174,10 @@ final class CopperTest {
         assertEquals(HOLDS, pit(4, load(1)).ruling(CopperRule.BIAS_PLACES).standing());
         assertEquals(
                 4,
-                pit(4, withResistors(0, 560)).bias(560, 5).ruling(CopperRule.BIAS_PLACES).value());
+                pit(4, withResistors(0, 560))
+                        .bias(560, 5)
+                        .ruling(CopperRule.BIAS_PLACES)
+                        .value());
         assertEquals(
                 BROKEN,
                 pit(4, load(1))

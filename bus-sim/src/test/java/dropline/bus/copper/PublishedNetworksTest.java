@@ -54,11 +54,13 @@ final class PublishedNetworksTest {
     void fullyLoadedPairWithFailSafeBiasRestsAtAQuarterOfAVolt() {
         // TI SLYT324 and an older SLLA272, formula from memory: 528 ohm at 4.75 V for 250 mV, with the far terminator
         // at 120 and the near one at 120 R / (R - 60) = 135.4 ohm. Only loads from each line to ground give it.
-        double near = 120 * 528.0 / (528 - 60);
-        Circuit circuit = circuit(loads(32, 1), terminators(120, near), bias(528, 4.75));
+        double each = 4.75 / (0.25 * (1 / 375.0 + 4 / 120.0));
+        double near = 120 * each / (each - 60);
+        Circuit circuit = circuit(loads(32, 1), terminators(120, near), bias(each, 4.75));
 
+        assertEquals(528, each, 0.5);
         assertEquals(135.4, near, 0.05);
-        assertEquals(0.250, rest(circuit, LoadModel.LINE_TO_GROUND), 0.05 * MILLIVOLT);
+        assertEquals(0.250, rest(circuit, LoadModel.LINE_TO_GROUND), 1e-9);
         assertTrue(rest(circuit, LoadModel.LINE_TO_LINE) < 0.245, "the other model does not");
     }
 

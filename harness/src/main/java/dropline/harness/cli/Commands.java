@@ -58,6 +58,9 @@ final class Commands implements IFactory {
         if (type == LayoutCommand.class) {
             return type.cast(new LayoutCommand(console));
         }
+        if (type == MeterCommand.class) {
+            return type.cast(new MeterCommand(console));
+        }
         return CommandLine.defaultFactory().create(type);
     }
 }

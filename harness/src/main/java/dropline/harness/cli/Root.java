@@ -23,6 +23,7 @@ import picocli.CommandLine.Spec;
             "  dropline size pit.yaml flight.csv           how many more panels fit",
             "  dropline survive pit.yaml flight.csv        let every single fault strike in turn",
             "  dropline power pit.yaml                     what the supplies give and what arrives",
+            "  dropline meter pit.yaml                     what a multimeter should read on the wires",
             "  dropline replay --help                      everything about one command",
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
@@ -39,6 +40,7 @@ import picocli.CommandLine.Spec;
             CheckCommand.class,
             DescribeCommand.class,
             PowerCommand.class,
+            MeterCommand.class,
             LayoutCommand.class,
             RecordCommand.class,
             ConvertCommand.class,

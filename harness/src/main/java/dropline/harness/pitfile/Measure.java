@@ -72,7 +72,7 @@ public final class Measure {
     }
 
     /** Resistances, in ohms. */
-    static Measure resistance() {
+    public static Measure resistance() {
         return new Measure("resistance", "120 ohm")
                 .with("ohm", "1")
                 .with("kohm", "1e3")

@@ -1,30 +1,12 @@
 package dropline.harness.wiring;
 
-import dropline.bus.pit.Cable;
-import dropline.bus.pit.Hub;
 import dropline.bus.pit.Node;
-import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import java.util.List;
 
 /** What things are called on the sheet and on the cards. */
 final class Names {
     private Names() {}
-
-    /** Who polls a segment: its hub, or the PC through an adapter. */
-    static String controller(Pit pit, int segment) {
-        Hub hub = pit.hubOf(segment);
-        return hub == null
-                ? "PC, " + pit.segments().get(segment).controller().adapter().name()
-                : hub.name();
-    }
-
-    /** What stands at a stop of a segment's cable. */
-    static String stop(Pit pit, int segment, int stop) {
-        return stop == Cable.CONTROLLER
-                ? controller(pit, segment)
-                : pit.segments().get(segment).nodes().get(stop).name();
-    }
 
     /** Rate and format: {@code 500000 baud 8N1}. */
     static String speed(Segment segment) {

@@ -7,8 +7,13 @@ import dropline.bus.pit.Cable.Topology;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.bus.pit.Wire;
+import dropline.bus.rule.Unit;
+import dropline.harness.copper.CopperText;
+import dropline.harness.copper.Stops;
 import dropline.harness.report.Paragraphs;
 import dropline.harness.report.TextTable;
+import dropline.harness.ruling.Amounts;
 import java.util.List;
 
 /** One segment of the sheet: what follows on the cable, and what belongs where. */
@@ -39,7 +44,21 @@ final class SegmentSheet {
             terminators(pair);
             bias(pair);
         }
+        rulings(pairs);
         return text.toString();
+    }
+
+    /** Only where something is said of the cable: without that, half of the rules are undecided. */
+    private void rulings(List<Pair> pairs) {
+        if (!pairs.isEmpty() && !segment.cable().wire().equals(Wire.UNKNOWN)) {
+            for (Pair pair : pairs) {
+                double metres = pair.metres();
+                if (!Double.isNaN(metres)) {
+                    paragraphs.add("  Length: ", Amounts.of(metres, Unit.METRES) + " from end to end.");
+                }
+            }
+            text.append("\n  What the rules of copper say (docs/copper.md):\n").append(CopperText.of(pit, index));
+        }
     }
 
     private void direct() {
@@ -96,7 +115,7 @@ final class SegmentSheet {
         boolean inTheMiddle = stop == Cable.CONTROLLER && !pair.stops().contains(stop);
         String number = inTheMiddle ? "" : Integer.toString(position);
         if (stop == Cable.CONTROLLER) {
-            String name = Names.controller(pit, index) + (inTheMiddle ? " (where the arms meet)" : " (polls)");
+            String name = Stops.controller(pit, index) + (inTheMiddle ? " (where the arms meet)" : " (polls)");
             table.row(number, name, "", "", "", Fit.of(pair, stop));
             return;
         }
@@ -112,7 +131,7 @@ final class SegmentSheet {
 
     private void terminators(Pair pair) {
         List<String> ends =
-                pair.ends().stream().map(stop -> Names.stop(pit, index, stop)).toList();
+                pair.ends().stream().map(stop -> Stops.name(pit, index, stop)).toList();
         paragraphs.add("  Terminators: ", "at " + Names.row(ends) + ", nowhere else.");
     }
 
@@ -123,7 +142,7 @@ final class SegmentSheet {
                 at == null
                         ? "none, says the pit file (bias: no). Unless all receivers are fail-safe, boards will hear"
                                 + " characters that nobody sent: fit it at one place."
-                        : "at " + Names.stop(pit, index, at) + ", nowhere else.");
+                        : "at " + Stops.name(pit, index, at) + ", nowhere else.");
         if (at != null && pair.isWeakBiasStrongTogether()) {
             paragraphs.add(
                     "  ! ",

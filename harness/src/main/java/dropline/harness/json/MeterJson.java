@@ -1,0 +1,115 @@
+package dropline.harness.json;
+
+import dropline.bus.copper.Range;
+import dropline.harness.meter.MeterResult;
+import java.io.IOException;
+import java.io.Writer;
+import tools.jackson.core.JsonGenerator;
+import tools.jackson.core.ObjectWriteContext;
+import tools.jackson.core.StreamWriteFeature;
+import tools.jackson.core.exc.JacksonIOException;
+import tools.jackson.core.json.JsonFactory;
+
+/** Writes what a meter should read, and what was read says, as JSON; described in {@code docs/meter.md}. */
+public final class MeterJson {
+    private static final int VERSION = 1;
+    private static final JsonFactory FACTORY =
+            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
+
+    private MeterJson() {}
+
+    /** Writes one document and a line feed, and flushes; does not close. */
+    public static void write(MeterResult result, Writer writer) throws IOException {
+        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
+            document(json, result);
+        } catch (JacksonIOException e) {
+            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
+        }
+        writer.write('\n');
+        writer.flush();
+    }
+
+    private static void document(JsonGenerator json, MeterResult result) {
+        json.writeStartObject();
+        json.writeNumberProperty("version", VERSION);
+        json.writeStringProperty("pit", result.pit());
+        json.writeArrayPropertyStart("pairs");
+        result.pairs().forEach(pair -> pair(json, pair));
+        json.writeEndArray();
+        MeterResult.Diagnosis diagnosis = result.diagnosis();
+        if (diagnosis == null) {
+            json.writeNullProperty("diagnosis");
+        } else {
+            json.writeName("diagnosis");
+            diagnosis(json, diagnosis);
+        }
+        json.writeEndObject();
+    }
+
+    private static void pair(JsonGenerator json, MeterResult.Readings pair) {
+        json.writeStartObject();
+        json.writeStringProperty("pair", pair.pair());
+        json.writeStringProperty("at", pair.at());
+        json.writeArrayPropertyStart("readings");
+        for (MeterResult.Expected expected : pair.expected()) {
+            json.writeStartObject();
+            json.writeStringProperty("reading", expected.reading().word());
+            json.writeStringProperty("unit", Parts.word(expected.reading().unit()));
+            range(json, "sound", expected.sound());
+            json.writeArrayPropertyStart("faults");
+            for (MeterResult.Wrong wrong : expected.faults()) {
+                json.writeStartObject();
+                json.writeStringProperty("fault", wrong.fault());
+                range(json, "range", wrong.range());
+                json.writeBooleanProperty("shows", wrong.shows());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private static void diagnosis(JsonGenerator json, MeterResult.Diagnosis diagnosis) {
+        json.writeStartObject();
+        json.writeStringProperty("pair", diagnosis.pair());
+        json.writeArrayPropertyStart("taken");
+        for (MeterResult.Taken taken : diagnosis.taken()) {
+            json.writeStartObject();
+            json.writeStringProperty("reading", taken.reading().word());
+            json.writeStringProperty("at", taken.at());
+            json.writeNumberProperty("value", taken.value());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        Parts.strings(json, "fits", diagnosis.fits());
+        json.writeBooleanProperty("isSound", diagnosis.isSound());
+        json.writeStringProperty("nearest", diagnosis.nearest());
+        MeterResult.Further further = diagnosis.further();
+        if (further == null) {
+            json.writeNullProperty("further");
+        } else {
+            json.writeObjectPropertyStart("further");
+            json.writeStringProperty("reading", further.reading().word());
+            json.writeStringProperty("at", further.at());
+            json.writeArrayPropertyStart("ranges");
+            further.ranges().forEach(range -> bounds(json, range));
+            json.writeEndArray();
+            json.writeEndObject();
+        }
+        json.writeEndObject();
+    }
+
+    private static void range(JsonGenerator json, String key, Range range) {
+        json.writeName(key);
+        bounds(json, range);
+    }
+
+    private static void bounds(JsonGenerator json, Range range) {
+        json.writeStartArray();
+        json.writeNumber(range.low());
+        json.writeNumber(range.high());
+        json.writeEndArray();
+    }
+}
