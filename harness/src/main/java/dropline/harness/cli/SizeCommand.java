@@ -2,10 +2,10 @@ package dropline.harness.cli;
 
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.harness.json.PlanJson;
 import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.plan.Planned;
-import dropline.harness.plan.Planning;
 import dropline.harness.planned.PlanText;
 import dropline.harness.problem.Nearest;
 import dropline.harness.recording.PitFeed;
@@ -160,19 +160,15 @@ final class SizeCommand implements Callable<Integer> {
         if (segment != null || !adding.isEmpty()) {
             throw played.usage("--segment and --add size one segment; leave them out with --plan");
         }
-        Planned planned;
-        try (Judging judging = new Judging(Session.threads())) {
-            planned = new Planning(
-                            plan.asked(played, understood, rates(), share, seeds),
-                            stretch(understood),
-                            understood.figures(),
-                            judging,
-                            Session.threads())
-                    .run();
-        }
+        PlanRun run = new PlanRun(plan.asked(played, understood, rates(), share, seeds), understood);
+        Planned planned = run.planned(stretch(understood));
         planned.result().losses().forEach(loss -> console.err().println("dropline: " + loss));
-        console.out().print(PlanText.of(planned.result()));
-        console.out().flush();
+        json.write(console, out -> PlanJson.write(planned.result(), out), PlanText.of(planned.result()));
+        Path file = plan.write();
+        if (file != null) {
+            run.write(planned, played, file, stretch(understood));
+            console.err().println("dropline: " + (planned.pit() == null ? "nothing was written to " : "wrote ") + file);
+        }
         return planned.result().passes() ? ExitCode.PASS : ExitCode.FAIL;
     }
 

@@ -85,6 +85,7 @@ public final class PitFile {
         }
         Optional<TimeUnit> time = root.block(Schema.RECORDING).flatMap(r -> r.get(Schema.RECORDING_TIME));
         Figures figures = Figures.of(parts, FigurePaths.of(written, presets));
-        return new Understood(pit, new PitTree(file, sources.get()), time.orElse(null), figures, List.copyOf(parts.nodeNames()));
+        return new Understood(
+                pit, new PitTree(file, sources.get()), time.orElse(null), figures, List.copyOf(parts.nodeNames()));
     }
 }

@@ -70,7 +70,11 @@ final class Blueprint {
     }
 
     private String freeHub(String name) {
-        return free(name, Stream.concat(before.hubs().stream(), furtherHubs.stream()).map(Hub::name).toList());
+        return free(
+                name,
+                Stream.concat(before.hubs().stream(), furtherHubs.stream())
+                        .map(Hub::name)
+                        .toList());
     }
 
     private static String free(String name, List<String> taken) {

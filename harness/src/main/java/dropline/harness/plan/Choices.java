@@ -80,7 +80,8 @@ final class Choices {
         StateDelivery written = like.controller().state();
         String protocol = like.protocol().name();
         boolean either = protocol.equals("dropline") || protocol.equals("sized");
-        boolean mapped = boards.of(group).stream().map(Board::node).map(Node::registers).anyMatch(r -> !r.isEmpty());
+        boolean mapped =
+                boards.of(group).stream().map(Board::node).map(Node::registers).anyMatch(r -> !r.isEmpty());
         if (mapped && written == StateDelivery.BROADCAST) {
             return List.of(StateDelivery.ADDRESSED);
         }

@@ -26,12 +26,10 @@ record Cost(int segments, int splitPlaces, int splitAreas, int moved) implements
 
     static Cost of(List<Group> groups, Boards boards) {
         return new Cost(
-                groups.size(),
-                splits(groups, boards, Board::places),
-                splits(groups, boards, Board::areas),
-                (int) groups.stream()
-                        .flatMap(group -> group.boards().stream().filter(board -> boards.moves(board, group)))
-                        .count());
+                groups.size(), splits(groups, boards, Board::places), splits(groups, boards, Board::areas), (int)
+                        groups.stream()
+                                .flatMap(group -> group.boards().stream().filter(board -> boards.moves(board, group)))
+                                .count());
     }
 
     private static int splits(List<Group> groups, Boards boards, Function<Board, List<String>> of) {

@@ -1,5 +1,7 @@
 package dropline.harness.plan;
 
+import dropline.bus.bound.Obstacle;
+import dropline.bus.bound.WorstCase;
 import dropline.bus.copper.Pair;
 import dropline.bus.pit.Cable;
 import dropline.bus.pit.Cable.Topology;
@@ -13,6 +15,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Describes segments, and the pit, as they would be under a plan. */
 final class Draft {
@@ -28,9 +31,14 @@ final class Draft {
 
     /** A group's segment alone, with the hub board that polls it. */
     Pit alone(Group group, Settings settings) {
+        return alone(
+                group,
+                segment(group, settings, pit.segments().get(group.segment()).name()));
+    }
+
+    private Pit alone(Group group, Segment segment) {
         Hub hub = pit.hubOf(group.segment());
-        Segment placed = segment(group, settings, pit.segments().get(group.segment()).name());
-        return pit.with(List.of(placed), hub == null ? List.of() : List.of(hub.with(List.of(0))));
+        return pit.with(List.of(segment), hub == null ? List.of() : List.of(hub.with(List.of(0))));
     }
 
     /** A group's segment under a name. */
@@ -46,7 +54,29 @@ final class Draft {
                 nodes,
                 like.biased(),
                 cable(group, like, nodes));
-        return at.with(at.controller().withTimeOut(timeOutNanos(group, settings, at)));
+        Segment timed = at.with(at.controller().withTimeOut(timeOutNanos(group, settings, at)));
+        boolean comes = group.boards().stream().anyMatch(board -> boards.moves(board, group));
+        return comes ? timed.with(timed.controller().withTimeOut(longEnoughNanos(group, timed))) : timed;
+    }
+
+    /** A time-out that the slowest reply of those that come is within. */
+    private long longEnoughNanos(Group group, Segment timed) {
+        List<@Nullable Obstacle> obstacles =
+                WorstCase.of(alone(group, timed), 0, WorstCase.NONE).obstacles();
+        long longEnough = timed.controller().timeOutNanos();
+        for (int at = 0; at < obstacles.size(); at++) {
+            Obstacle obstacle = obstacles.get(at);
+            boolean late = obstacle != null
+                    && (obstacle.kind() == Obstacle.Kind.LATE_REPLY || obstacle.kind() == Obstacle.Kind.LATE_ADAPTER);
+            if (late && obstacle.node() == at && boards.moves(group.boards().get(at), group)) {
+                longEnough = Math.max(longEnough, rounded(obstacle.nanos()));
+            }
+        }
+        return longEnough;
+    }
+
+    private static long rounded(long nanos) {
+        return (nanos + ROUND_NANOS - 1) / ROUND_NANOS * ROUND_NANOS;
     }
 
     /** What a segment has, grown or shrunk with the longest reply where its rate changes. */
@@ -67,7 +97,7 @@ final class Draft {
                 at.cable());
         Pit after = AtBaud.of(pit.with(List.of(before), List.of()), 0, settings.baud());
         long scaled = after.segments().get(0).controller().timeOutNanos();
-        return (scaled + ROUND_NANOS - 1) / ROUND_NANOS * ROUND_NANOS;
+        return rounded(scaled);
     }
 
     private List<Node> nodes(Group group, Settings settings) {
@@ -138,7 +168,9 @@ final class Draft {
             for (Cable.Arm arm : like.cable().arms()) {
                 List<Integer> stops = new ArrayList<>();
                 for (int stop : arm.stops()) {
-                    int at = stop == Cable.CONTROLLER ? stop : position(group, like.nodes().get(stop));
+                    int at = stop == Cable.CONTROLLER
+                            ? stop
+                            : position(group, like.nodes().get(stop));
                     if (stop == Cable.CONTROLLER || at >= 0) {
                         stops.add(at);
                         left.remove((Integer) at);
@@ -201,9 +233,7 @@ final class Draft {
         Fitted before = like.cable().fitted();
         Fitted.Terminators terminators = before.terminators();
         if (terminators.stated() && !terminators.at().isEmpty()) {
-            Hub hub = pit.hubOf(group.segment());
-            Pit alone = pit.with(List.of(unfitted), hub == null ? List.of() : List.of(hub.with(List.of(0))));
-            List<Integer> ends = Pair.of(alone, 0).stream()
+            List<Integer> ends = Pair.of(alone(group, unfitted), 0).stream()
                     .flatMap(pair -> pair.ends().stream())
                     .distinct()
                     .filter(end -> end == Cable.CONTROLLER
@@ -215,7 +245,9 @@ final class Draft {
         if (bias.stated() && !bias.at().isEmpty()) {
             List<Integer> staying = bias.at().stream()
                     .filter(stop -> stop == Cable.CONTROLLER || stays(group, like, stop))
-                    .map(stop -> stop == Cable.CONTROLLER ? stop : position(group, like.nodes().get(stop)))
+                    .map(stop -> stop == Cable.CONTROLLER
+                            ? stop
+                            : position(group, like.nodes().get(stop)))
                     .toList();
             bias = new Fitted.BiasResistors(
                     true, staying.isEmpty() ? List.of(Cable.CONTROLLER) : staying, bias.ohms(), bias.volts());

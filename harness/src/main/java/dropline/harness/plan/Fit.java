@@ -9,4 +9,8 @@ import org.jspecify.annotations.Nullable;
  * @param healthy what came nearest its limit with every board alive; null where nothing moved
  * @param dead the same with any one board dead
  */
-record Fit(Group group, Settings settings, @Nullable Tight healthy, @Nullable Tight dead) {}
+record Fit(
+        Group group,
+        Settings settings,
+        @Nullable Tight healthy,
+        @Nullable Tight dead) {}

@@ -47,6 +47,7 @@ final class Fits {
     private final Stretches stretches;
     private final Judging judging;
     private final Layout layout;
+    private final Sound sound;
     private final Map<String, Double> groundVolts = new LinkedHashMap<>();
     private final Map<Group, Optional<Fit>> found = new LinkedHashMap<>();
     private final Map<Group, Integer> refused = new LinkedHashMap<>();
@@ -71,6 +72,7 @@ final class Fits {
         this.judging = judging;
         demand = new Demand(asked.margin(), Aside.NOBODY);
         layout = Layout.of(asked.pit());
+        sound = new Sound(asked.pit(), boards);
         if (!asked.pit().supplies().isEmpty()) {
             double[] volts = Supplies.groundVolts(asked.pit(), State.LAMP_TEST);
             for (int n = 0; n < volts.length; n++) {
@@ -120,7 +122,7 @@ final class Fits {
         List<Settings> lawful = new ArrayList<>();
         List<Settings> all = choices.of(group);
         for (Settings settings : all.subList(refused.getOrDefault(group, 0), all.size())) {
-            if (brokenLaws(group, settings).isEmpty()) {
+            if (brokenLaws(group, settings).isEmpty() && sound.isAsSoundAsNow(group, draft.alone(group, settings))) {
                 lawful.add(settings);
             }
         }
@@ -129,8 +131,8 @@ final class Fits {
             int to = from == 0 ? 1 : Math.min(from + TOGETHER, lawful.size());
             List<Settings> tried = lawful.subList(from, to);
             List<Candidate> brief = new ArrayList<>();
-            tried.forEach(settings -> brief.add(candidate(
-                    draft.alone(group, settings), stretches.brief(), asked.seed(), Candidate.HEALTHY)));
+            tried.forEach(settings -> brief.add(
+                    candidate(draft.alone(group, settings), stretches.brief(), asked.seed(), Candidate.HEALTHY)));
             List<Fare> fares = fares(brief);
             for (int i = 0; i < tried.size(); i++) {
                 Optional<Fit> fit = keeps(fares.get(i)) ? whole(group, tried.get(i)) : Optional.empty();
@@ -167,7 +169,8 @@ final class Fits {
         Tight withDead = null;
         for (int i = 0; i < more.size(); i++) {
             int node = more.get(i).dead();
-            String name = node < 0 ? null : pit.segments().get(0).nodes().get(node).name();
+            String name =
+                    node < 0 ? null : pit.segments().get(0).nodes().get(node).name();
             Tight one = tight(fares.get(i), name);
             if (node < 0) {
                 healthy = tighter(healthy, one);
@@ -179,7 +182,10 @@ final class Fits {
     }
 
     static @Nullable Tight tighter(@Nullable Tight one, @Nullable Tight other) {
-        return one == null || (other != null && other.fared().share() > one.fared().share()) ? other : one;
+        return one == null
+                        || (other != null && other.fared().share() > one.fared().share())
+                ? other
+                : one;
     }
 
     static @Nullable Tight tight(Fare fare, @Nullable String dead) {
@@ -225,7 +231,10 @@ final class Fits {
                 .map(Node::name)
                 .map(name -> groundVolts.getOrDefault(name, 0.0))
                 .toList();
-        return Copper.rule(pit, segment, new GroundVolts(volts, 0, GroundVolts.of(asked.pit(), 0).basis()));
+        return Copper.rule(
+                pit,
+                segment,
+                new GroundVolts(volts, 0, GroundVolts.of(asked.pit(), 0).basis()));
     }
 
     static boolean isBrokenLaw(Ruling ruling) {
@@ -241,8 +250,8 @@ final class Fits {
             Group group = new Group(segment, false, List.of(board.number()));
             for (Settings settings : choices.of(group)) {
                 List<String> broken = brokenLaws(group, settings);
-                Candidate whole = candidate(
-                        draft.alone(group, settings), stretches.busiest(), asked.seed(), Candidate.HEALTHY);
+                Candidate whole =
+                        candidate(draft.alone(group, settings), stretches.busiest(), asked.seed(), Candidate.HEALTHY);
                 List<Fared> each = judging.all(List.of(whole)).get(0).each();
                 runs.increment();
                 best = first ? each : better(best, each);

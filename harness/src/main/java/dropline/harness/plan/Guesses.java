@@ -94,8 +94,8 @@ final class Guesses {
 
     private boolean does(Group group) throws IOException {
         boolean known = tooMuch.stream()
-                .anyMatch(much -> much.segment() == group.segment()
-                        && group.boards().containsAll(much.boards()));
+                .anyMatch(much ->
+                        much.segment() == group.segment() && group.boards().containsAll(much.boards()));
         if (known) {
             return false;
         }
@@ -115,9 +115,8 @@ final class Guesses {
                 return Optional.of(placed(parts));
             }
             int empty = loads.emptiest(parts);
-            Optional<List<Integer>> unit =
-                    evening(inside(places, parts.get(full)), parts.get(full), parts.get(empty))
-                            .or(() -> evening(singly(parts.get(full)), parts.get(full), parts.get(empty)));
+            Optional<List<Integer>> unit = evening(inside(places, parts.get(full)), parts.get(full), parts.get(empty))
+                    .or(() -> evening(singly(parts.get(full)), parts.get(full), parts.get(empty)));
             if (full == empty || unit.isEmpty()) {
                 return Optional.empty();
             }

@@ -144,7 +144,8 @@ final class Outcome {
             if (place.getValue().size() > 1) {
                 List<Group> its = place.getValue().stream().map(groups::get).toList();
                 List<String> names = place.getValue().stream()
-                        .map(group -> drawn.pit().segments().get(indices.get(group)).name())
+                        .map(group ->
+                                drawn.pit().segments().get(indices.get(group)).name())
                         .toList();
                 splits.add(split(place.getKey(), names, its));
             }
@@ -163,7 +164,8 @@ final class Outcome {
                     .forEach(there::add);
         }
         boolean alike = speech.size() == 1;
-        Group one = new Group(groups.get(0).segment(), false, there.stream().sorted().toList());
+        Group one = new Group(
+                groups.get(0).segment(), false, there.stream().sorted().toList());
         return new Split(place, names, alike, alike && fits.of(one).isPresent());
     }
 }

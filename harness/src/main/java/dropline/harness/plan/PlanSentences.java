@@ -48,8 +48,9 @@ final class PlanSentences {
         int panels = result.segments().stream().mapToInt(PlannedSegment::panels).sum();
         return Words.count(panels, "panel") + " on " + Words.count(nodes, "board") + " fit on "
                 + Words.count(result.segments().size(), "segment")
-                + (result.segments().size() == result.before() ? ", as many as now." : "; now there "
-                        + (result.before() == 1 ? "is 1." : "are " + result.before() + "."));
+                + (result.segments().size() == result.before()
+                        ? ", as many as now."
+                        : "; now there " + (result.before() == 1 ? "is 1." : "are " + result.before() + "."));
     }
 
     private String changes() {
@@ -60,9 +61,11 @@ final class PlanSentences {
             return "The pit can stay as it is.";
         }
         List<String> parts = new ArrayList<>();
-        parts.add(result.moves().isEmpty()
-                ? "no board moves"
-                : Words.count(result.moves().size(), "board") + " move" + (result.moves().size() == 1 ? "s" : ""));
+        parts.add(
+                result.moves().isEmpty()
+                        ? "no board moves"
+                        : Words.count(result.moves().size(), "board") + " move"
+                                + (result.moves().size() == 1 ? "s" : ""));
         if (!result.dropped().isEmpty()) {
             parts.add(Words.names(result.dropped(), MOST_NAMES)
                     + (result.dropped().size() == 1 ? " is" : " are") + " no longer needed");
@@ -129,9 +132,10 @@ final class PlanSentences {
             sentences.add("No plan helps " + fared.name() + ": even with a segment to itself it "
                     + (fared.lost() > 0
                             ? "loses " + Words.count(fared.lost(), fared.control() ? "move" : "change")
-                            : "takes up to " + Words.time(fared.worstNanos()) + " of "
-                                    + Words.time(fared.limitNanos()))
-                    + (fared.mostly() == null ? "" : ", mostly " + fared.mostly().words())
+                            : "takes up to " + Words.time(fared.worstNanos()) + " of " + Words.time(fared.limitNanos()))
+                    + (fared.mostly() == null
+                            ? ""
+                            : ", mostly " + fared.mostly().words())
                     + ". It is not counted; its firmware, its device or its limit has to change.");
         }
     }

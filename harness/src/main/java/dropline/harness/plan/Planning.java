@@ -71,9 +71,9 @@ public final class Planning {
         List<Sharing> sharings = new ArrayList<>();
         families.forEach(family -> sharings.add(new Sharing(family, boards, fits, pit, asked.sameSegments())));
         Blueprint blueprint = blueprint(sharings, draft, new Together(asked, fits, minute, all));
-        Replayed replayed = blueprint == null ? null : replay(blueprint.pit(), all);
+        String digest = blueprint == null ? "" : digest(pit, blueprint.pit(), played, asked.seed(), threads);
         PlanResult result = new Outcome(asked, boards, fits, busiest, blueprint)
-                .result(excused, sharings.stream().allMatch(Sharing::isExact), digest(replayed), figures);
+                .result(excused, sharings.stream().allMatch(Sharing::isExact), digest, figures);
         return blueprint == null
                 ? new Planned(result, null, List.of())
                 : new Planned(result, blueprint.pit(), blueprint.changes());
@@ -84,8 +84,7 @@ public final class Planning {
     }
 
     /** The cheapest sharing that does when all segments run as they will; null where none was found. */
-    private @Nullable Blueprint blueprint(List<Sharing> sharings, Draft draft, Together together)
-            throws IOException {
+    private @Nullable Blueprint blueprint(List<Sharing> sharings, Draft draft, Together together) throws IOException {
         for (int round = 0; round < MOST_ROUNDS; round++) {
             List<Fit> fits = new ArrayList<>();
             for (Sharing sharing : sharings) {
@@ -105,15 +104,14 @@ public final class Planning {
         return null;
     }
 
-    /** The very run that a replay of the plan's pit file makes. */
-    private Replayed replay(Pit planned, Source.Opening all) throws IOException {
+    /** The digest of the run that a replay of a planned pit makes over all that is played. */
+    public static String digest(Pit before, Pit planned, Trials.Stretch played, long seed, int threads)
+            throws IOException {
         Mirror mirror = Mirror.between(
-                Layout.of(asked.pit()), Layout.of(planned), planned.signals().size());
-        return new Replay(planned, () -> mirror.over(all.open()), asked.seed(), threads)
-                .run(false, null, Progress.NONE);
-    }
-
-    private static String digest(@Nullable Replayed replayed) {
-        return replayed == null ? "" : String.format(Locale.ROOT, "%016x", replayed.digest());
+                Layout.of(before), Layout.of(planned), planned.signals().size());
+        Source.Opening all = played.of(0, PitFeed.TO_THE_END);
+        Replayed replayed =
+                new Replay(planned, () -> mirror.over(all.open()), seed, threads).run(false, null, Progress.NONE);
+        return String.format(Locale.ROOT, "%016x", replayed.digest());
     }
 }

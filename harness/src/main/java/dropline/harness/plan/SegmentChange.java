@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param planned as planned; null where it is no longer needed
  * @param furtherHub name of a hub of its own, like the other's; null where it has none or shares the other's
  */
-public record SegmentChange(String name, @Nullable Segment planned, @Nullable String furtherHub) {
+public record SegmentChange(
+        String name, @Nullable Segment planned, @Nullable String furtherHub) {
 
     /** Whether it is one that is not there yet. */
     public boolean isFurther() {

@@ -87,8 +87,14 @@ final class Shopping {
                 pair.stops().stream()
                         .filter(stop -> stop != Cable.CONTROLLER)
                         .forEach(stop -> all.add(stub(segment, stop)));
-                metres += all.stream().filter(length -> !length.isNaN()).mapToDouble(length -> length).sum();
-                unknown += (int) pair.spans().stream().map(Span::metres).filter(m -> Double.isNaN(m)).count();
+                metres += all.stream()
+                        .filter(length -> !length.isNaN())
+                        .mapToDouble(length -> length)
+                        .sum();
+                unknown += (int) pair.spans().stream()
+                        .map(Span::metres)
+                        .filter(m -> Double.isNaN(m))
+                        .count();
             }
             if (segment.isShared()) {
                 lengths.add(new PairLength(segment.name(), metres, unknown));

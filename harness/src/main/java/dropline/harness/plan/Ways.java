@@ -32,11 +32,7 @@ final class Ways {
     }
 
     private static void part(
-            List<List<Integer>> units,
-            int unit,
-            int count,
-            List<List<Integer>> parts,
-            List<List<List<Integer>>> all) {
+            List<List<Integer>> units, int unit, int count, List<List<Integer>> parts, List<List<List<Integer>>> all) {
         if (parts.size() + units.size() - unit < count) {
             return;
         }
@@ -59,8 +55,7 @@ final class Ways {
         }
     }
 
-    private static void place(
-            Family family, List<List<Integer>> parts, List<Group> groups, List<List<Group>> ways) {
+    private static void place(Family family, List<List<Integer>> parts, List<Group> groups, List<List<Group>> ways) {
         if (groups.size() == parts.size()) {
             ways.add(List.copyOf(groups));
             return;
@@ -86,8 +81,8 @@ final class Ways {
      * what is left over gets those that are left, then further ones.
      */
     static List<Group> placed(Family family, List<List<Integer>> parts, Boards boards) {
-        List<List<Integer>> left = new ArrayList<>(
-                parts.stream().filter(part -> !part.isEmpty()).toList());
+        List<List<Integer>> left =
+                new ArrayList<>(parts.stream().filter(part -> !part.isEmpty()).toList());
         List<Integer> free = new ArrayList<>(family.segments());
         List<Group> groups = new ArrayList<>();
         while (!left.isEmpty()) {

@@ -70,7 +70,9 @@ public final class PlanText {
 
     private static String why(Tight tight) {
         return tight.fared().name()
-                + (tight.fared().mostly() == null ? "" : ", mostly " + tight.fared().mostly().words())
+                + (tight.fared().mostly() == null
+                        ? ""
+                        : ", mostly " + tight.fared().mostly().words())
                 + (tight.deadNode() == null ? "" : ", with " + tight.deadNode() + " dead");
     }
 
@@ -88,8 +90,8 @@ public final class PlanText {
                         + ": set its controller, its time-out and every board on it.");
             }
             if (segment.state() != segment.stateBefore()) {
-                lines.add(of + " gets its state " + word(segment.state()) + ", not " + word(segment.stateBefore())
-                        + ".");
+                lines.add(
+                        of + " gets its state " + word(segment.state()) + ", not " + word(segment.stateBefore()) + ".");
             }
             if (!segment.polledMore().isEmpty()) {
                 lines.add(of + " polls by limit, in a cycle: " + weights(segment.polledMore()) + ".");
@@ -101,7 +103,9 @@ public final class PlanText {
     private static String weights(List<Weight> weights) {
         return String.join(
                 ", ",
-                weights.stream().map(one -> one.node() + " " + one.weight() + "x").toList());
+                weights.stream()
+                        .map(one -> one.node() + " " + one.weight() + "x")
+                        .toList());
     }
 
     private void moves() {

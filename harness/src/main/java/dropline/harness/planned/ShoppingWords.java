@@ -53,13 +53,12 @@ final class ShoppingWords {
     }
 
     private void cable(PairLength pair) {
-        String known = pair.metres() > 0 || pair.unknown() == 0
-                ? metres(pair.metres()) + " of pair with a common wire"
-                : "";
+        String known =
+                pair.metres() > 0 || pair.unknown() == 0 ? metres(pair.metres()) + " of pair with a common wire" : "";
         String unknown = pair.unknown() == 0
                 ? ""
-                : "the length of " + Figures.plural(pair.unknown(), "stretch")
-                        .replace("stretchs", "stretches") + " is not known (step:, or after: of each board)";
+                : "the length of " + Figures.plural(pair.unknown(), "stretch").replace("stretchs", "stretches")
+                        + " is not known (step:, or after: of each board)";
         lines.add("Cable of " + pair.segment() + ": " + known + (known.isEmpty() || unknown.isEmpty() ? "" : "; ")
                 + unknown + ".");
     }
@@ -70,8 +69,8 @@ final class ShoppingWords {
                 + " A or more, a fifth being left free (common practice)"
                 + (amps.unknown() == 0
                         ? "."
-                        : "; " + Figures.plural(amps.unknown(), "current") + " not stated come" + (amps.unknown() == 1 ? "s" : "")
-                                + " on top."));
+                        : "; " + Figures.plural(amps.unknown(), "current") + " not stated come"
+                                + (amps.unknown() == 1 ? "s" : "") + " on top."));
     }
 
     private static String metres(double metres) {

@@ -1,6 +1,4 @@
-/**
- * How a plan is told: start from {@link dropline.harness.planned.PlanText}. Plans nothing itself.
- */
+/** How a plan is told: start from {@link dropline.harness.planned.PlanText}. Plans nothing itself. */
 @NullMarked
 package dropline.harness.planned;
 

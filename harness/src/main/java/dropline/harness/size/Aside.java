@@ -32,7 +32,8 @@ public record Aside(List<Fared> out, List<Fared> whole) {
     }
 
     boolean isOut(String name, boolean control) {
-        return out.stream().anyMatch(one -> one.control() == control && one.name().equals(name));
+        return out.stream()
+                .anyMatch(one -> one.control() == control && one.name().equals(name));
     }
 
     /** Whether the panel, or a control on it, is among those that do not count. */

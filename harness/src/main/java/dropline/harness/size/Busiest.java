@@ -18,8 +18,7 @@ import java.util.List;
  * @param rows recorded states in all of it
  * @param bySignal how often each of the pit's signals changes in all of it, in their order
  */
-public record Busiest(
-        long fromNanos, long untilNanos, long wholeNanos, long changes, long rows, List<Long> bySignal) {
+public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, long rows, List<Long> bySignal) {
     private static final long SECOND = 1_000_000_000L;
 
     /** Of one segment. */

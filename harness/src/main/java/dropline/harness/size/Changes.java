@@ -18,8 +18,8 @@ import java.util.Optional;
 import java.util.function.UnaryOperator;
 
 /**
- * What a builder could change about a segment short of moving panels: each change that applies to it, with the pit as it
- * would then be.
+ * What a builder could change about a segment short of moving panels: each change that applies to it, with the pit as
+ * it would then be.
  */
 final class Changes {
     private static final long MILLI = 1_000_000L;
@@ -66,7 +66,8 @@ final class Changes {
         return round > now - now / 10
                 ? Optional.empty()
                 : Optional.of(new Change(
-                        "time-out " + Words.time(round) + " in place of " + Words.time(now) + ", the least that is safe",
+                        "time-out " + Words.time(round) + " in place of " + Words.time(now)
+                                + ", the least that is safe",
                         with(controller().withTimeOut(round))));
     }
 
@@ -118,15 +119,16 @@ final class Changes {
     }
 
     private Optional<Change> fromInterrupt() {
-        return nodes("replies made in the interrupt by all boards", node -> node.profile().replyFrom()
-                        == Profile.ReplyFrom.INTERRUPT
-                ? node
-                : node.with(
-                        node.profile()
-                                .with(
-                                        Profile.ReplyFrom.INTERRUPT,
-                                        node.profile().tasks()),
-                        node.panels()));
+        return nodes(
+                "replies made in the interrupt by all boards",
+                node -> node.profile().replyFrom() == Profile.ReplyFrom.INTERRUPT
+                        ? node
+                        : node.with(
+                                node.profile()
+                                        .with(
+                                                Profile.ReplyFrom.INTERRUPT,
+                                                node.profile().tasks()),
+                                node.panels()));
     }
 
     /** A refresh that blocks the loop, in parts: as long in all, the loop free between them. */

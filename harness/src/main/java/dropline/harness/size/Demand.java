@@ -32,8 +32,8 @@ public record Demand(double margin, Aside aside) {
     /** Whether a run that is under way has missed it already. Looks at the longest times only, so it is quick. */
     boolean isMissedBy(SegmentMeasures measures, int dead) {
         for (PanelMeasure panel : measures.panels()) {
-            if (panel.node() != dead && panel.slots().stream()
-                            .anyMatch(slot -> slot.latency().maxNanos() > panelLimit(panel.panel()))) {
+            if (panel.node() != dead
+                    && panel.slots().stream().anyMatch(slot -> slot.latency().maxNanos() > panelLimit(panel.panel()))) {
                 return true;
             }
         }

@@ -8,7 +8,9 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What each change would buy, found by running the changed pit on the busiest stretch, in the kinds of run that matter. */
+/**
+ * What each change would buy, found by running the changed pit on the busiest stretch, in the kinds of run that matter.
+ */
 final class Helping {
     private final SizePlan plan;
     private final Search own;

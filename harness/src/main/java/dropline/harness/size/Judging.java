@@ -102,7 +102,8 @@ public final class Judging implements AutoCloseable {
     }
 
     private static void play(Candidate candidate, Run run, Progress progress) throws IOException {
-        Sweep.onThisThread(candidate.opening(), candidate.seed(), RunLimit.USUAL).run(List.of(run), progress);
+        Sweep.onThisThread(candidate.opening(), candidate.seed(), RunLimit.USUAL)
+                .run(List.of(run), progress);
     }
 
     /** Nothing more need be known of a run. */

@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.TreeSet;
 
 /**
- * Moves boards from a segment to another one of the same pit: those whose signals change most often, which cost the most
- * where they are.
+ * Moves boards from a segment to another one of the same pit: those whose signals change most often, which cost the
+ * most where they are.
  *
  * @param pit the pit with them moved
  * @param to index of the segment they went to
@@ -82,6 +82,7 @@ record Moving(Pit pit, int to, List<String> names) {
 
     /** From what is played to the pit before to what is played to this one. */
     Mirror mirror(Pit before) {
-        return Mirror.between(Layout.of(before), Layout.of(pit), before.signals().size());
+        return Mirror.between(
+                Layout.of(before), Layout.of(pit), before.signals().size());
     }
 }

@@ -198,7 +198,11 @@ final class Search {
         String dead = one.isHealthy()
                 ? null
                 : grownSegment(one.count()).nodes().get(one.dead()).name();
-        return fares(List.of(one)).get(0).tightest().map(fared -> new Tight(fared, dead)).orElse(null);
+        return fares(List.of(one))
+                .get(0)
+                .tightest()
+                .map(fared -> new Tight(fared, dead))
+                .orElse(null);
     }
 
     /** What misses with one more than so many, among all runs made with that; null where none was, or none misses. */
@@ -213,7 +217,10 @@ final class Search {
         return growth.by(count).pit().segments().get(growth.segment());
     }
 
-    /** Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the first. */
+    /**
+     * Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the
+     * first.
+     */
     Case tightest(List<Case> cases) throws IOException {
         return byTightness(cases).get(0);
     }

@@ -69,8 +69,7 @@ public final class Sizing {
         List<Case> kinds = answering.kinds();
         List<Buys> buys = new Helping(plan, search, kinds, time, judging).all(curves, busiest.bySignal());
         Search screen = search.with(growth, shortTape::open);
-        List<GuessedNumber> guesses =
-                new Guessing(plan, figures, screen, search, kinds, time, judging).all();
+        List<GuessedNumber> guesses = new Guessing(plan, figures, screen, search, kinds, time, judging).all();
         int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
         int more = Math.min(time.more(), byRules);
         LimitedBy limitedBy = byRules < time.more()

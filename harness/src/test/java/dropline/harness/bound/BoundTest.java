@@ -62,14 +62,24 @@ final class BoundTest {
         }
         SegmentMeasures measures = run(random, layout, seed, cycle.nanos());
         String dead = random.dead == WorstCase.NONE ? "" : ", one dead";
-        compare(seed, "cycle" + dead, cycle, measures.bus().cycles().maxNanos(), measures.bus().cycles().count());
+        compare(
+                seed,
+                "cycle" + dead,
+                cycle,
+                measures.bus().cycles().maxNanos(),
+                measures.bus().cycles().count());
         for (PanelMeasure panel : measures.panels()) {
             for (SlotMeasure slot : panel.slots()) {
                 Indicator indicator = slot.slot().indicator();
                 Bound bound = worst.update(panel.node(), indicator, slot.slot().signal());
                 long slowest = Math.max(slot.latency().maxNanos(), slot.openNanos());
                 compare(seed, "update" + dead, bound, slowest, slot.latency().count());
-                compare(seed, "update " + indicator.kind(), bound, slowest, slot.latency().count());
+                compare(
+                        seed,
+                        "update " + indicator.kind(),
+                        bound,
+                        slowest,
+                        slot.latency().count());
             }
         }
         for (ControlMeasure control : measures.controls()) {

@@ -94,9 +94,7 @@ final class RandomParts {
                 every,
                 takes,
                 refreshed ? dice.of(List.of(NOTHING, LOOP)) : NOTHING,
-                kind.moves()
-                        ? new Motion(rate, dice.below(2) * rate * 20, 0, Motion.Zeroing.NONE, 0)
-                        : Motion.NONE,
+                kind.moves() ? new Motion(rate, dice.below(2) * rate * 20, 0, Motion.Zeroing.NONE, 0) : Motion.NONE,
                 glows
                         ? new Indicator.Glow(1 + dice.between(0, reach), 1 + dice.between(0, reach))
                         : Indicator.Glow.NONE);
@@ -114,8 +112,6 @@ final class RandomParts {
                 0,
                 positions ? new Control.Positions(3, dice.between(0, 30 * MILLI), 1) : Control.Positions.NONE,
                 kind == Kind.KEY_MATRIX ? new Control.Matrix(4, 4, 10 * MILLI, true) : null,
-                kind == Kind.LEVER
-                        ? List.of(new Control.Detent("low", 0), new Control.Detent("high", 2))
-                        : List.of());
+                kind == Kind.LEVER ? List.of(new Control.Detent("low", 0), new Control.Detent("high", 2)) : List.of());
     }
 }

@@ -73,7 +73,8 @@ final class RandomSegment {
         for (int n = 0; n < count; n++) {
             nodes.add(node(dice, parts, name + " node " + n, n + 1, period, signals));
         }
-        Controller controller = controller(dice, onBoard, broadcast, adapter, charNanos, timeOut(nodes, adapter, charNanos, dice));
+        Controller controller =
+                controller(dice, onBoard, broadcast, adapter, charNanos, timeOut(nodes, adapter, charNanos, dice));
         return new Segment(name, baud, format, protocol, controller, nodes, !dice.oneIn(60));
     }
 
@@ -112,7 +113,8 @@ final class RandomSegment {
         long slowest = 0;
         for (Node node : nodes) {
             Profile profile = node.profile();
-            long blocks = profile.tasks().stream().mapToLong(Profile.Task::takesNanos).sum();
+            long blocks =
+                    profile.tasks().stream().mapToLong(Profile.Task::takesNanos).sum();
             for (Panel panel : node.panels()) {
                 for (Indicator indicator : panel.indicators()) {
                     blocks += indicator.refreshTakesNanos();
@@ -120,7 +122,9 @@ final class RandomSegment {
             }
             slowest = Math.max(slowest, 2 * blocks + profile.replyGap().longestNanos());
         }
-        long usb = adapter.latencyTimerNanos() + adapter.frameNanos() + adapter.wakeUp().longestNanos();
+        long usb = adapter.latencyTimerNanos()
+                + adapter.frameNanos()
+                + adapter.wakeUp().longestNanos();
         return (slowest + usb + 60 * charNanos) * (dice.oneIn(25) ? 1 : 2) / (dice.oneIn(2) ? 2 : 1);
     }
 
@@ -162,9 +166,10 @@ final class RandomSegment {
         for (int c = dice.below(3); c > 0; c--) {
             controls.add(parts.control(name + " control " + c, 990 + c));
         }
-        Panel panel = new Panel(
-                name + " panel", "", Panel.Status.BUILT, indicators, controls, new Budget(1, 1, "none"));
-        return new Node(name, address, dice.oneIn(4) ? 1 + dice.below(4) : 1, parts.profile(), List.of(panel), List.of());
+        Panel panel =
+                new Panel(name + " panel", "", Panel.Status.BUILT, indicators, controls, new Budget(1, 1, "none"));
+        return new Node(
+                name, address, dice.oneIn(4) ? 1 + dice.below(4) : 1, parts.profile(), List.of(panel), List.of());
     }
 
     /** Some neighbours on the wire, some not. */
