@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.IntStream;
 
 /** A plan as a pit file: the text of the present one, in which only what the plan changes stands otherwise. */
@@ -52,17 +53,19 @@ public final class PlanFile {
         return YamlText.comment("Planned by dropline size --plan from " + file) + "\n" + edits.text();
     }
 
+    /** Copies first, while what they are like still stands as it was. */
     private void write() {
+        List<SegmentChange> kept =
+                changes.stream().filter(change -> change.planned() != null).toList();
         String last = "";
-        for (SegmentChange change : changes) {
-            Segment planned = change.planned();
-            if (planned == null) {
-                continue;
-            }
+        for (SegmentChange change : kept) {
             if (change.isFurther()) {
-                further(change, planned, last.isEmpty() ? change.name() : last);
+                further(change, last.isEmpty() ? change.name() : last);
             }
-            last = planned.name();
+            last = change.isFurther() ? change.plannedName() : "";
+        }
+        for (SegmentChange change : kept) {
+            Segment planned = Objects.requireNonNull(change.planned());
             segment(change, planned);
             planned.nodes().forEach(node -> node(planned, node));
         }
@@ -73,14 +76,15 @@ public final class PlanFile {
         edits.remove(SEGMENTS, change.name());
     }
 
-    private void further(SegmentChange change, Segment planned, String after) {
-        edits.copy(YamlText.scalar(planned.name()), after, SEGMENTS, change.name());
+    private void further(SegmentChange change, String after) {
+        String name = change.plannedName();
+        edits.copy(YamlText.scalar(name), after, SEGMENTS, change.name());
         String hub = change.furtherHub();
         if (hub != null) {
             String like =
                     edits.scalar(SEGMENTS, change.name(), CONTROLLER, "hub").orElseThrow();
             edits.copy(YamlText.scalar(hub), like, "hubs", like);
-            edits.set(YamlText.scalar(hub), SEGMENTS, planned.name(), CONTROLLER, "hub");
+            edits.set(YamlText.scalar(hub), SEGMENTS, name, CONTROLLER, "hub");
         }
     }
 

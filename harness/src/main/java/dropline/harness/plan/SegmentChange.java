@@ -17,4 +17,9 @@ public record SegmentChange(
     public boolean isFurther() {
         return planned != null && !planned.name().equals(name);
     }
+
+    /** The planned one's name; the present one's where it is no longer needed. */
+    String plannedName() {
+        return planned == null ? name : planned.name();
+    }
 }
