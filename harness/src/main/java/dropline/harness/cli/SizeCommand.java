@@ -3,6 +3,7 @@ package dropline.harness.cli;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.harness.json.PlanJson;
+import dropline.harness.json.SizeJson;
 import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.plan.Planned;
@@ -10,6 +11,9 @@ import dropline.harness.planned.PlanText;
 import dropline.harness.problem.Nearest;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
+import dropline.harness.replay.Progress;
+import dropline.harness.replay.RunLimitException;
+import dropline.harness.report.SizePage;
 import dropline.harness.report.SizeText;
 import dropline.harness.size.Judging;
 import dropline.harness.size.SizePlan;
@@ -80,8 +84,8 @@ final class SizeCommand implements Callable<Integer> {
     @Option(
             names = "--add",
             paramLabel = "PANEL|PRESET",
-            description = "What to add: copies of this panel. Several are taken in turn. Default: the segment's own"
-                    + " panels in turn.")
+            description = "What to add: copies of this panel, or a panel with just this kind of indicator ('dropline"
+                    + " presets'). Several are taken in turn. Default: the segment's own panels in turn.")
     private List<String> adding = new ArrayList<>();
 
     @Option(
@@ -140,19 +144,18 @@ final class SizeCommand implements Callable<Integer> {
                 played.name(),
                 pit,
                 index,
-                List.of(),
+                new Additions(understood, index).boards(adding),
                 bauds(pit.segments().get(index)),
                 share,
                 played.seed(),
                 seeds,
                 List.of());
-        SizeResult result;
-        try (Judging judging = new Judging(Session.threads())) {
-            result = new Sizing(plan, stretch, understood.figures(), judging).run();
-        }
+        SizeResult result = run(plan, stretch, understood);
         result.losses().forEach(loss -> console.err().println("dropline: " + loss));
-        console.out().print(SizeText.of(result));
-        console.out().flush();
+        if (html != null) {
+            OutputFiles.write(html, SizePage.of(result));
+        }
+        json.write(console, out -> SizeJson.write(result, out), SizeText.of(result));
         return result.fits() ? ExitCode.PASS : ExitCode.FAIL;
     }
 
@@ -170,6 +173,17 @@ final class SizeCommand implements Callable<Integer> {
             console.err().println("dropline: " + (planned.pit() == null ? "nothing was written to " : "wrote ") + file);
         }
         return planned.result().passes() ? ExitCode.PASS : ExitCode.FAIL;
+    }
+
+    private SizeResult run(SizePlan plan, Trials.Stretch stretch, PitFile.Understood understood) throws IOException {
+        Progress progress = ProgressBar.on(console);
+        try (Judging judging = new Judging(Session.threads())) {
+            return new Sizing(plan, stretch, understood.figures(), judging).run(progress);
+        } catch (RunLimitException stopped) {
+            throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
+        } finally {
+            ProgressBar.end(progress);
+        }
     }
 
     private double margin() {

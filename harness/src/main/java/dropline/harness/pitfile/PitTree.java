@@ -2,11 +2,13 @@ package dropline.harness.pitfile;
 
 import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import dropline.harness.yaml.YamlText;
 
 /**
  * A pit file as written, to look up, compare and patch by path. A path is the keys from the outside in, joined by dots:
@@ -14,6 +16,8 @@ import java.util.Optional;
  * list count from 1. Paths go through the parts of included files as through its own.
  */
 public final class PitTree {
+    private static final String PART = "further part";
+
     private final String file;
     private final Map<String, String> texts;
     private final Map<String, Tree.Scalar> values = new LinkedHashMap<>();
@@ -74,6 +78,20 @@ public final class PitTree {
         patched.put(old.place().file(), patched(path, old, value));
         return PitFile.parse(file, text(patched, file), (included, asked, report) -> {
             String text = patched.get(included.toString());
+            return text == null ? Sources.included(included, asked, report) : Optional.of(text);
+        });
+    }
+
+    /** Reads the file as if this text were one more part that it includes. */
+    public PitFile.Result withPart(String part) {
+        Path here = Path.of(file).normalize();
+        String both = "include: [" + YamlText.scalar(String.valueOf(here.getFileName())) + ", " + PART + "]\n";
+        Path joined = here.resolveSibling("with " + PART);
+        return PitFile.parse(joined.toString(), both, (included, asked, report) -> {
+            if (included.equals(joined.resolveSibling(PART))) {
+                return Optional.of(part);
+            }
+            String text = included.equals(here) ? texts.get(file) : texts.get(included.toString());
             return text == null ? Sources.included(included, asked, report) : Optional.of(text);
         });
     }

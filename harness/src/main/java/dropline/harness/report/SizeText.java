@@ -8,11 +8,14 @@ import dropline.harness.size.SizeResult;
 import dropline.harness.size.SizeResult.Buys;
 import dropline.harness.size.SizeResult.GuessedNumber;
 import dropline.harness.size.Tight;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** A sizing as plain text: the number first, then what it means, then tables. */
 public final class SizeText {
+    private static final int MOST_POINTS = 8;
+
     private final SizeResult result;
     private final StringBuilder text = new StringBuilder();
 
@@ -36,8 +39,7 @@ public final class SizeText {
     }
 
     private void rates() {
-        TextTable table = new TextTable(
-                ">baud", ">further panels", ">from here dearer", ">without adapter", "one more: what misses");
+        TextTable table = new TextTable(">baud", ">further", ">dearer from", ">no adapter", "what one more brings beyond");
         for (BaudCurve curve : result.curves()) {
             table.row(
                     Figures.count(curve.baud()),
@@ -46,7 +48,7 @@ public final class SizeText {
                     number(curve.withoutAdapter()),
                     words(curve.beyond()));
         }
-        section("Baud rates: what the same segment would take at each", table);
+        section("Baud rates: further panels at each, in one seed", table);
         for (BaudCurve curve : result.curves()) {
             if (!curve.misfits().isEmpty()) {
                 paragraph("  ", misfits(curve));
@@ -63,9 +65,7 @@ public final class SizeText {
         if (tight == null) {
             return "every address is used";
         }
-        return tight.fared().name() + ", " + Figures.time(tight.fared().worstNanos()) + " of "
-                + Figures.time(tight.fared().limitNanos())
-                + (tight.deadNode() == null ? "" : ", " + tight.deadNode() + " dead");
+        return tight.fared().name() + (tight.deadNode() == null ? "" : ", " + tight.deadNode() + " dead");
     }
 
     /** Whose UART is off at a rate, in words. */
@@ -87,7 +87,7 @@ public final class SizeText {
         TextTable table = new TextTable(">further", "nearest its limit", ">99 of 100", ">slowest", ">limit", ">used");
         for (BaudCurve curve : result.curves()) {
             if (curve.baud() == result.baud()) {
-                for (Point point : curve.points()) {
+                for (Point point : some(curve)) {
                     table.row(
                             Figures.count(point.more()),
                             point.name(),
@@ -101,25 +101,43 @@ public final class SizeText {
         section("At " + Figures.count(result.baud()) + " baud, with every board alive", table);
     }
 
-    private void buys() {
-        TextTable table = new TextTable("change", ">further panels", "one more: what misses");
-        for (Buys buys : result.buys()) {
-            table.row(buys.change(), number(buys.more()), words(buys.beyond()));
+    /** Points that stand for a curve: its ends, where it stops and what follows, and some between. */
+    private static List<Point> some(BaudCurve curve) {
+        List<Point> some = new ArrayList<>();
+        List<Point> points = curve.points();
+        int apart = points.isEmpty() ? 1 : Math.max(1, points.get(points.size() - 1).more() / MOST_POINTS);
+        for (Point point : points) {
+            boolean far = some.isEmpty() || point.more() - some.get(some.size() - 1).more() >= apart;
+            if (far || point.more() == curve.more() || point.more() == curve.more() + 1) {
+                some.add(point);
+            }
         }
-        section("What would help: further panels that would fit after one change alone", table);
+        return some;
+    }
+
+    private void buys() {
+        TextTable table = new TextTable(">further", "change");
+        for (Buys buys : result.buys()) {
+            table.row(number(buys.more()), buys.change());
+        }
+        if (!table.isEmpty()) {
+            table.row(number(result.time().inFirstSeed()), "none: as it stands");
+        }
+        section("What would help: further panels after one change alone, in one seed", table);
     }
 
     private void guesses() {
-        TextTable table = new TextTable("guessed figure", "about", ">at half", ">at double", "where");
-        for (GuessedNumber guess : result.guesses()) {
-            table.row(
-                    guess.figure(),
-                    guess.text(),
-                    guess.half() == null ? "-" : number(guess.half()),
-                    guess.twice() == null ? "-" : number(guess.twice()),
-                    guess.where());
+        if (result.guesses().size() > 1) {
+            text.append('\n').append("Guesses that matter as well").append('\n');
         }
-        section("What to measure first: further panels if a guess is out by two", table);
+        for (GuessedNumber guess : result.guesses().subList(Math.min(1, result.guesses().size()), result.guesses().size())) {
+            paragraph(
+                    "  - ",
+                    guess.figure() + ", about " + guess.text() + " (" + guess.where() + "): "
+                            + (guess.half() == null ? "" : number(guess.half()) + " at half")
+                            + (guess.half() == null || guess.twice() == null ? "" : ", ")
+                            + (guess.twice() == null ? "" : number(guess.twice()) + " at double") + ".");
+        }
     }
 
     private void foot() {
@@ -135,7 +153,7 @@ public final class SizeText {
 
     /** What the figures rest on, a sentence each. */
     static List<String> caveats(SizeResult result) {
-        List<String> caveats = new java.util.ArrayList<>(List.of(
+        List<String> caveats = new ArrayList<>(List.of(
                 "Nodes, wire and panels are modelled from the pit file; nothing was measured on a real board.",
                 "What is added: " + added(result) + ", in turn, each on a further board like the one that carries it"
                         + " now, with signals of its own that change whenever the original's do.",

@@ -47,7 +47,7 @@ final class Answering {
         kinds.add(healthy);
         int found = withDead(stretch.largest(kinds));
         if (found < 0) {
-            return new TimeAnswer(-1, -1, false, false, null, stretch.beyond(found), deadKinds);
+            return new TimeAnswer(-1, -1, -1, false, false, null, stretch.beyond(found), deadKinds);
         }
         int least = found;
         int most = found;
@@ -61,6 +61,7 @@ final class Answering {
         boolean beyondOnWhole = confirmed >= 0 && confirmed < whole.most() && failsOnWhole(confirmed + 1);
         return new TimeAnswer(
                 confirmed,
+                found,
                 most,
                 true,
                 beyondOnWhole,

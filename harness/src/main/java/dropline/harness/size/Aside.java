@@ -7,6 +7,7 @@ import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.harness.replay.Source;
+import dropline.harness.verdict.Stage;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -67,12 +68,17 @@ public record Aside(List<Fared> out, List<Fared> whole) {
         List<Fared> whole = new ArrayList<>();
         for (int i = 0; i < missing.size(); i++) {
             for (Fared then : fares.get(i).each()) {
-                if (then.isOf(missing.get(i)) && !then.keeps(margin)) {
+                if (then.isOf(missing.get(i)) && !then.keeps(margin) && isOwnDoing(then)) {
                     (then.keeps(0) ? whole : out).add(missing.get(i));
                 }
             }
         }
         return new Aside(out, whole);
+    }
+
+    /** Whether its time goes into its own board; what waits for the wire even alone there has a fault to be found. */
+    private static boolean isOwnDoing(Fared alone) {
+        return alone.mostly() == null || alone.mostly() == Stage.DEVICE || alone.mostly() == Stage.NODE_WAIT;
     }
 
     /** Index into the pit's {@link Layout#nodes()} of a segment's first node. */

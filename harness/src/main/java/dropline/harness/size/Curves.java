@@ -47,14 +47,14 @@ final class Curves {
         Pit pit = AtBaud.of(plan.pit(), plan.segment(), baud);
         boolean isOwn = pit == plan.pit();
         Search search = isOwn ? own : own.with(own.growth().of(pit), own.opening());
-        int more = isOwn ? answer.more() : search.largestOf(kinds, expected(baud));
+        int more = isOwn ? answer.inFirstSeed() : search.largestOf(kinds, expected(baud));
         List<Point> points = points(search, more);
         return new BaudCurve(
                 baud,
                 more,
                 Knee.of(points),
                 withoutAdapter(search, pit, more),
-                isOwn ? answer.beyond() : search.beyond(more),
+                search.beyond(more),
                 points,
                 misfits(pit.segments().get(plan.segment())));
     }
@@ -62,11 +62,8 @@ final class Curves {
     /** Where to begin: twice the rate, twice the panels. */
     private int expected(int baud) {
         Segment now = plan.pit().segments().get(plan.segment());
-        int all = Math.max(0, answer.more()) + now.nodes().size();
-        return (int) Math.max(
-                0,
-                Math.min(
-                        own.most(), (long) all * baud / now.baud() - now.nodes().size()));
+        int all = Math.max(0, answer.inFirstSeed()) + now.nodes().size();
+        return (int) Math.max(0, Math.min(own.most(), (long) all * baud / now.baud() - now.nodes().size()));
     }
 
     private List<Point> points(Search search, int more) throws IOException {

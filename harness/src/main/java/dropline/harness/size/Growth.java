@@ -50,8 +50,16 @@ public final class Growth {
         return boards;
     }
 
-    /** A board with just one panel. */
-    public static Node alone(Node node, Panel panel) {
+    /** A board of the pit with just one panel, as it would stand on a segment. */
+    public static Node board(Pit pit, int segment, Node node, Panel panel) {
+        Segment there = pit.segments().get(segment);
+        Node alone = alone(node, panel);
+        return there.nodes().stream().anyMatch(own -> own.name().equals(node.name()))
+                ? alone
+                : alone.with(alone.profile().at(there.baud()), alone.panels());
+    }
+
+    private static Node alone(Node node, Panel panel) {
         return node.with(node.profile(), List.of(panel));
     }
 

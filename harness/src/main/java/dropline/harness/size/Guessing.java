@@ -59,15 +59,10 @@ final class Guessing {
                 }
             }
         }
-        Case at = kinds.get(kinds.size() - 1).at(Math.max(0, answer.more()));
+        Case at = kinds.get(kinds.size() - 1).at(Math.max(0, answer.inFirstSeed()));
         double before = screen.strain(at);
-        List<Tried> tried = judging.each(
-                scaled,
-                one -> new Tried(
-                        one.figure(),
-                        one.scale(),
-                        one.pit(),
-                        Math.abs(searchOf(screen, one.pit()).strain(at) - before)));
+        List<Tried> tried = judging.each(scaled, one -> new Tried(
+                one.figure(), one.scale(), one.pit(), Math.abs(searchOf(screen, one.pit()).strain(at) - before)));
         List<Figure> moving = tried.stream()
                 .filter(one -> one.moved() > LEAST_MOVED)
                 .sorted(Comparator.comparingDouble(Tried::moved).reversed())
@@ -75,15 +70,14 @@ final class Guessing {
                 .distinct()
                 .limit(SEARCHED)
                 .toList();
-        List<GuessedNumber> numbers = judging.each(
-                moving,
-                figure -> new GuessedNumber(
-                        figure.path(),
-                        figure.text(),
-                        figure.where(),
-                        number(tried, figure, Scale.HALF),
-                        number(tried, figure, Scale.DOUBLE)));
+        List<GuessedNumber> numbers = judging.each(moving, figure -> new GuessedNumber(
+                figure.path(),
+                figure.text(),
+                figure.where(),
+                number(tried, figure, Scale.HALF),
+                number(tried, figure, Scale.DOUBLE)));
         return numbers.stream()
+                .filter(number -> spread(number) > 0)
                 .sorted(Comparator.comparingInt((GuessedNumber number) -> spread(number))
                         .reversed())
                 .toList();
@@ -93,7 +87,9 @@ final class Guessing {
         Optional<Tried> one = tried.stream()
                 .filter(other -> other.figure().equals(figure) && other.scale() == scale)
                 .findFirst();
-        return one.isEmpty() ? null : searchOf(own, one.get().pit()).largestOf(kinds, Math.max(0, answer.more()));
+        return one.isEmpty()
+                ? null
+                : searchOf(own, one.get().pit()).largestOf(kinds, Math.max(0, answer.inFirstSeed()));
     }
 
     private static Search searchOf(Search search, Pit pit) {
@@ -105,6 +101,6 @@ final class Guessing {
     }
 
     private int spread(@Nullable Integer number) {
-        return number == null ? 0 : Math.abs(number - answer.more());
+        return number == null ? 0 : Math.abs(number - answer.inFirstSeed());
     }
 }

@@ -51,7 +51,7 @@ final class Helping {
 
     private Buys of(Change change) throws IOException {
         Search search = own.with(own.growth().of(change.pit()), own.opening());
-        int more = search.largestOf(kinds, Math.max(0, answer.more()));
+        int more = search.largestOf(kinds, Math.max(0, answer.inFirstSeed()));
         return new Buys(change.words(), more, search.beyond(more));
     }
 
@@ -72,7 +72,7 @@ final class Helping {
             if (there.keeps(0)) {
                 Growth growth = own.growth().of(way.pit());
                 Search search = own.with(growth, opening);
-                int more = search.largestOf(kinds.subList(0, 1), Math.max(0, answer.more()));
+                int more = search.largestOf(kinds.subList(0, 1), Math.max(0, answer.inFirstSeed()));
                 String words = "move " + String.join(" and ", way.names()) + " to segment "
                         + pit.segments().get(way.to()).name();
                 return List.of(new Buys(words, more, search.beyond(more)));

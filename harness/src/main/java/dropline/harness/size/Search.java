@@ -195,13 +195,11 @@ final class Search {
     /** What came nearest its budget in a run; null where nothing moved. */
     @Nullable
     Tight tight(Case one) throws IOException {
-        String dead = one.isHealthy()
-                ? null
-                : grownSegment(one.count()).nodes().get(one.dead()).name();
+        Grown grown = growth.by(one.count());
         return fares(List.of(one))
                 .get(0)
                 .tightest()
-                .map(fared -> new Tight(fared, dead))
+                .map(fared -> Tight.of(fared, grown, one.dead()))
                 .orElse(null);
     }
 
@@ -217,10 +215,7 @@ final class Search {
         return growth.by(count).pit().segments().get(growth.segment());
     }
 
-    /**
-     * Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the
-     * first.
-     */
+    /** Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the first. */
     Case tightest(List<Case> cases) throws IOException {
         return byTightness(cases).get(0);
     }

@@ -138,7 +138,7 @@ public record SizeResult(
     public record CoarseMotion(
             String panel,
             String indicator,
-            double degreesPerSecond,
+            double speed,
             double statesPerSecond,
             double step,
             String unit) {}
@@ -146,6 +146,11 @@ public record SizeResult(
     /** Whether the segment is fit as it stands: every panel on it keeps its budget with the margin. */
     public boolean fits() {
         return more >= 0 && aside.isEmpty();
+    }
+
+    /** The first sentence: the number. */
+    public String headline() {
+        return sentences().get(0);
     }
 
     /** What it came to in plain sentences; the first is the number. */

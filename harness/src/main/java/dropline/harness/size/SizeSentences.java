@@ -26,6 +26,7 @@ final class SizeSentences {
         sureness(sentences);
         aside(sentences);
         coarse(sentences);
+        next(sentences);
         return sentences;
     }
 
@@ -68,7 +69,10 @@ final class SizeSentences {
             sentences.add("With " + (result.more() == 0 ? "those there" : "all " + result.more())
                     + ", the one nearest its limit is " + fared.name() + ": 99 of 100 within "
                     + Words.time(fared.p99Nanos()) + ", the slowest " + Words.time(fared.worstNanos()) + " of "
-                    + Words.time(fared.limitNanos()) + dead(tightest.deadNode()) + ".");
+                    + Words.time(fared.limitNanos()) + dead(tightest.deadNode()) + ". "
+                    + (tightest.isBounded()
+                            ? "By the stated maxima it can never take longer than " + Words.time(tightest.boundNanos()) + "."
+                            : "The stated maxima do not bound it."));
         }
     }
 
@@ -140,6 +144,40 @@ final class SizeSentences {
                     + Words.time(fared.worstNanos()) + " of " + Words.time(fared.limitNanos())
                     + mostly(fared.mostly()) + "). Mend that first; no segment can.");
         }
+    }
+
+    /** What to do: what helps most, and what to measure first. */
+    private void next(List<String> sentences) {
+        SizeResult.Buys best = null;
+        for (SizeResult.Buys buys : result.buys()) {
+            best = best == null || buys.more() > best.more() ? buys : best;
+        }
+        int now = result.time().inFirstSeed();
+        if (best != null && best.more() > now) {
+            sentences.add("What would help most: " + best.change() + ", then " + further(best.more())
+                    + (now < 0 ? "." : " in place of " + now + " (in one seed, by time on the wire)."));
+        } else if (now < 0) {
+            sentences.add("None of the changes tried would make it fit: move panels to another segment.");
+        }
+        if (!result.guesses().isEmpty()) {
+            sentences.add(measureFirst(result.guesses().get(0)));
+        }
+    }
+
+    private String measureFirst(SizeResult.GuessedNumber guess) {
+        List<String> cases = new ArrayList<>();
+        if (guess.half() != null) {
+            cases.add(further(guess.half()) + " if it is half");
+        }
+        if (guess.twice() != null) {
+            cases.add(further(guess.twice()) + " if it is double");
+        }
+        return "Measure first: " + guess.figure() + ", about " + guess.text() + " (" + guess.where() + "): "
+                + String.join(", ", cases) + ", where " + further(result.time().inFirstSeed()) + " as written.";
+    }
+
+    private static String further(int more) {
+        return more < 0 ? "not even those there fit" : more == 0 ? "no further panel" : Words.count(more, "further panel");
     }
 
     private void coarse(List<String> sentences) {

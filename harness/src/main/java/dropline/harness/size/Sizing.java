@@ -9,6 +9,7 @@ import dropline.bus.rule.Ruling;
 import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.Figures;
 import dropline.harness.recording.PitFeed;
+import dropline.harness.replay.Progress;
 import dropline.harness.replay.Source;
 import dropline.harness.size.SizeResult.Buys;
 import dropline.harness.size.SizeResult.GuessedNumber;
@@ -25,6 +26,12 @@ public final class Sizing {
     private static final int SECONDS = 60;
 
     private static final int SCREEN_SECONDS = 10;
+
+    /** Shares of the whole after each part, by and large. */
+    private static final double SEARCHED = 0.4;
+
+    private static final double CURVES = 0.8;
+    private static final double HELPED = 0.9;
 
     private final SizePlan plan;
     private final Trials.Stretch played;
@@ -45,9 +52,10 @@ public final class Sizing {
     /**
      * Does all of it.
      *
+     * @param progress hears after each part how much of all is done, by and large
      * @throws IOException if what is played cannot be read
      */
-    public SizeResult run() throws IOException {
+    public SizeResult run(Progress progress) throws IOException {
         Pit pit = plan.pit();
         int segment = plan.segment();
         Source.Opening all = played.of(0, PitFeed.TO_THE_END);
@@ -61,13 +69,17 @@ public final class Sizing {
         Tape shortTape = Tape.of(played.of(shorter.fromNanos(), shorter.untilNanos()), pit, segment);
         Answering answering = new Answering(
                 search.with(growth, shortTape::open), search, search.with(growth, all), plan.seed(), plan.seeds());
+        progress.reached(0, SEARCHED / 4);
         TimeAnswer time = answering.answer();
+        progress.reached(0, SEARCHED);
         List<Ruled> ruled = new ArrayList<>();
         plan.limits().forEach(limit -> ruled.add(ruled(limit, growth)));
         List<BaudCurve> curves = new Curves(plan, search, answering.kinds(), time, judging).all();
+        progress.reached(0, CURVES);
         Segment now = pit.segments().get(segment);
         List<Case> kinds = answering.kinds();
         List<Buys> buys = new Helping(plan, search, kinds, time, judging).all(curves, busiest.bySignal());
+        progress.reached(0, HELPED);
         Search screen = search.with(growth, shortTape::open);
         List<GuessedNumber> guesses = new Guessing(plan, figures, screen, search, kinds, time, judging).all();
         int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
