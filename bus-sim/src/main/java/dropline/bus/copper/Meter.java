@@ -1,5 +1,6 @@
 package dropline.bus.copper;
 
+import dropline.bus.pit.Cable;
 import dropline.bus.rule.Unit;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -129,43 +130,40 @@ public final class Meter {
     }
 
     /**
-     * The further reading that tells most of the suspects apart, at the stops where readings were taken, the controller
-     * or an end; empty where none does.
+     * Further readings that tell the suspects apart, each the one that tells most of those that the ones before it
+     * leave alike; at the stops where readings were taken, the controller or an end. None where no reading helps.
      */
-    public Optional<Further> further(List<Suspect> suspects, List<Taken> taken) {
+    public List<Further> further(List<Suspect> suspects, List<Taken> taken) {
+        List<Further> open = readings(suspects, taken);
+        List<Further> chosen = new ArrayList<>();
+        Alike alike = Alike.all(suspects.size());
+        Optional<Further> best = alike.best(open);
+        while (best.isPresent()) {
+            chosen.add(best.get());
+            alike = alike.after(best.get());
+            best = alike.best(open);
+        }
+        return List.copyOf(chosen);
+    }
+
+    private List<Further> readings(List<Suspect> suspects, List<Taken> taken) {
         List<Faulty> faults =
                 suspects.stream().map(suspect -> new Faulty(suspect.closest())).toList();
         List<Integer> places = new ArrayList<>(taken.stream().map(Taken::stop).toList());
-        places.add(sound.stops().get(0));
+        places.add(Cable.CONTROLLER);
         places.addAll(pair.ends());
-        Further best = null;
-        long mostApart = 0;
+        List<Further> readings = new ArrayList<>();
         for (int stop : places.stream().distinct().toList()) {
             for (Reading reading : Reading.values()) {
-                boolean known = taken.stream().anyMatch(one -> one.reading() == reading && one.stop() == stop);
-                List<Range> ranges =
-                        faults.stream().map(fault -> fault.range(reading, stop)).toList();
-                long apart = known ? 0 : apart(ranges);
-                if (apart > mostApart) {
-                    mostApart = apart;
-                    best = new Further(reading, stop, ranges);
+                if (taken.stream().noneMatch(one -> one.reading() == reading && one.stop() == stop)) {
+                    List<Range> ranges = faults.stream()
+                            .map(fault -> fault.range(reading, stop))
+                            .toList();
+                    readings.add(new Further(reading, stop, ranges));
                 }
             }
         }
-        return Optional.ofNullable(best);
-    }
-
-    /** How many are told from another; the likeliest counts most. */
-    private static long apart(List<Range> ranges) {
-        long pairs = 0;
-        for (int one = 0; one < ranges.size(); one++) {
-            for (int other = one + 1; other < ranges.size(); other++) {
-                if (ranges.get(one).isApartFrom(ranges.get(other))) {
-                    pairs += one == 0 ? ranges.size() : 1;
-                }
-            }
-        }
-        return pairs;
+        return readings;
     }
 
     /** The pair with a fault, with loads at their most, by both models, and at hardly anything. */

@@ -29,6 +29,11 @@ public record Range(double low, double high) {
         return new Range(-high, -low);
     }
 
+    /** From the lower end of both to the higher one. */
+    public Range and(Range other) {
+        return and(other.low).and(other.high);
+    }
+
     Range and(double figure) {
         return new Range(Math.min(low, figure), Math.max(high, figure));
     }

@@ -96,9 +96,8 @@ final class CopperPit {
         return this;
     }
 
-    @SafeVarargs
-    final CopperPit star(List<Integer>... stops) {
-        arms = List.of(stops);
+    CopperPit star(List<List<Integer>> stops) {
+        arms = stops;
         return this;
     }
 

@@ -215,7 +215,7 @@ final class CopperTest {
 
     @Test
     void shorterArmsOfAStarAreBranches() {
-        CopperPit star = pit(6, load(1)).wire(SHORT).star(List.of(0), List.of(1, 2, 3), List.of(4, 5));
+        CopperPit star = pit(6, load(1)).wire(SHORT).star(List.of(List.of(0), List.of(1, 2, 3), List.of(4, 5)));
 
         // arms of 0.5, 1.5 and 1 m: the line is 2.5 m, the branch half a metre, more than the 2.34 m of 100 ns would
         // not be
@@ -228,7 +228,7 @@ final class CopperTest {
         CopperPit star = pit(3, load(1))
                 .wire(SHORT)
                 .node(load(1), new Reach(30, 0.05))
-                .star(List.of(0, 1), List.of(2), List.of(3));
+                .star(List.of(List.of(0, 1), List.of(2), List.of(3)));
 
         assertEquals(List.of(3, 1), star.pair().ends());
         assertEquals(31, star.ruling(CopperRule.LINE).value(), 1e-12);

@@ -31,17 +31,17 @@ import picocli.CommandLine.Parameters;
         customSynopsis = "dropline meter PIT [--segment S] [--read READING=VALUE]... [--json FILE|-]",
         descriptionHeading = "%n",
         description = {
-            "Solves the pair of each segment as the pit file describes it, as a network of resistors, sound and with",
-            "each fault in turn: a terminator missing, one too many, one on every module, none; bias missing or",
-            "doubled; D1 and D0 exchanged; a bad joint, a broken wire, two wires that touch.",
+            "Solves the pair of each segment, as the pit file describes it, as a network of resistors: sound,",
+            "and with each fault in turn: a terminator missing, one too many, one on every module, none; bias",
+            "missing or doubled; D1 and D0 exchanged; a bad joint, a broken wire, two wires that touch.",
             "",
-            "With --read it names the faults that fit what you read, likeliest first: what comes close to the middle",
-            "of what it may read before what does not, then the commoner. Where several fit it says which further",
-            "reading would tell them apart.",
+            "With --read it names the faults that fit what you read, likeliest first: what comes close to the",
+            "middle of what it may read before what does not, then the commoner. Where several fit it says",
+            "which further readings would tell them apart.",
             "",
-            "Readings: ohms (everything off, bias unplugged), ohms-biased (everything off), idle (D1 above D0, powered,",
-            "nobody speaking), d1 and d0 (against common, powered). The meter is at the controller unless a board is",
-            "named: idle@BOARD=170mV."
+            "Readings: ohms (everything off, bias unplugged), ohms-biased (everything off), idle (D1 above D0,",
+            "powered, nobody speaking), d1 and d0 (against common, powered). The meter is at the controller",
+            "unless a board is named: idle@BOARD=170mV."
         },
         footerHeading = "%nExamples:%n",
         footer = {

@@ -7,6 +7,7 @@ import dropline.harness.json.SizeJson;
 import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.plan.Planned;
+import dropline.harness.planned.PlanPage;
 import dropline.harness.planned.PlanText;
 import dropline.harness.problem.Nearest;
 import dropline.harness.recording.PitFeed;
@@ -166,6 +167,9 @@ final class SizeCommand implements Callable<Integer> {
         PlanRun run = new PlanRun(plan.asked(played, understood, rates(), share, seeds), understood);
         Planned planned = run.planned(stretch(understood));
         planned.result().losses().forEach(loss -> console.err().println("dropline: " + loss));
+        if (html != null) {
+            OutputFiles.write(html, PlanPage.html(planned.result()));
+        }
         json.write(console, out -> PlanJson.write(planned.result(), out), PlanText.of(planned.result()));
         Path file = plan.write();
         if (file != null) {

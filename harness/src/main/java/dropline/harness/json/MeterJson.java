@@ -86,11 +86,9 @@ public final class MeterJson {
         Parts.strings(json, "fits", diagnosis.fits());
         json.writeBooleanProperty("isSound", diagnosis.isSound());
         json.writeStringProperty("nearest", diagnosis.nearest());
-        MeterResult.Further further = diagnosis.further();
-        if (further == null) {
-            json.writeNullProperty("further");
-        } else {
-            json.writeObjectPropertyStart("further");
+        json.writeArrayPropertyStart("further");
+        for (MeterResult.Further further : diagnosis.further()) {
+            json.writeStartObject();
             json.writeStringProperty("reading", further.reading().word());
             json.writeStringProperty("at", further.at());
             json.writeArrayPropertyStart("ranges");
@@ -98,6 +96,7 @@ public final class MeterJson {
             json.writeEndArray();
             json.writeEndObject();
         }
+        json.writeEndArray();
         json.writeEndObject();
     }
 

@@ -93,10 +93,12 @@ public final class PlanJson {
         json.writeNumberProperty("baudBefore", segment.baudBefore());
         json.writeStringProperty("state", word(segment.state()));
         json.writeStringProperty("stateBefore", word(segment.stateBefore()));
+        json.writeNumberProperty("timeOutNanos", segment.timeOutNanos());
+        json.writeNumberProperty("timeOutBeforeNanos", segment.timeOutBeforeNanos());
         json.writeNumberProperty("boards", segment.nodes());
         json.writeNumberProperty("panels", segment.panels());
         json.writeObjectPropertyStart("weights");
-        segment.polledMore().forEach(one -> json.writeNumberProperty(one.node(), one.weight()));
+        segment.polledOtherwise().forEach(one -> json.writeNumberProperty(one.node(), one.weight()));
         json.writeEndObject();
         tight(json, "tightest", segment.healthy());
         tight(json, "tightestWithOneDead", segment.dead());

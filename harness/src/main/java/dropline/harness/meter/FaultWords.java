@@ -15,8 +15,14 @@ final class FaultWords {
         this.metered = metered;
     }
 
-    String of(CopperFault fault) {
-        return of(List.of(fault));
+    /** Faults of one kind as an example of it: what may be anywhere along the cable is halfway. */
+    String example(List<CopperFault> faults) {
+        return switch (faults.get(0).kind()) {
+            case BAD_JOINT ->
+                "one wire has a joint of " + Amounts.of(faults.get(0).ohms(), Unit.OHMS) + " halfway along";
+            case OPEN_WIRE -> "one wire is broken halfway along";
+            default -> of(faults);
+        };
     }
 
     /** Faults of one kind, any of which it may be. */

@@ -6,7 +6,9 @@ import dropline.bus.copper.Range;
 import dropline.bus.copper.Reading;
 import dropline.bus.pit.Pit;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -57,16 +59,12 @@ public record MeterResult(
      * @param fits what fits all of them, likeliest first
      * @param isSound whether the likeliest is that nothing is wrong
      * @param nearest where nothing fits, what comes nearest; empty otherwise
-     * @param further the reading that tells the most of them apart; null where none does, or only one fits
+     * @param further readings that tell them apart; none where none does, or only one fits
      */
     public record Diagnosis(
-            String pair,
-            List<Taken> taken,
-            List<String> fits,
-            boolean isSound,
-            String nearest,
-            @Nullable Further further) {
+            String pair, List<Taken> taken, List<String> fits, boolean isSound, String nearest, List<Further> further) {
         public Diagnosis {
+            further = List.copyOf(further);
             taken = List.copyOf(taken);
             fits = List.copyOf(fits);
         }
@@ -118,13 +116,21 @@ public record MeterResult(
         return new Readings(metered.name(), metered.stop(metered.usualStop()), expected);
     }
 
+    /** Faults of one kind stand in one row. */
     private static Expected expected(MeteredPair metered, Reading reading, List<CopperFault> faults) {
         FaultWords words = new FaultWords(metered);
         Range sound = metered.meter().range(faults.get(0), reading, metered.usualStop());
+        Map<CopperFault.Kind, List<CopperFault>> kinds = new EnumMap<>(CopperFault.Kind.class);
+        faults.subList(1, faults.size())
+                .forEach(fault -> kinds.computeIfAbsent(fault.kind(), kind -> new ArrayList<>())
+                        .add(fault));
         List<Wrong> wrong = new ArrayList<>();
-        for (CopperFault fault : faults.subList(1, faults.size())) {
-            Range range = metered.meter().range(fault, reading, metered.usualStop());
-            wrong.add(new Wrong(words.of(fault), range, range.isApartFrom(sound)));
+        for (List<CopperFault> kind : kinds.values()) {
+            Range range = kind.stream()
+                    .map(fault -> metered.meter().range(fault, reading, metered.usualStop()))
+                    .reduce(Range::and)
+                    .orElseThrow();
+            wrong.add(new Wrong(words.example(kind), range, range.isApartFrom(sound)));
         }
         return new Expected(reading, sound, wrong);
     }
@@ -133,11 +139,9 @@ public record MeterResult(
         Meter meter = metered.meter();
         FaultWords words = new FaultWords(metered);
         List<Meter.Suspect> suspects = meter.suspects(taken);
-        Further further = suspects.size() < 2
-                ? null
-                : meter.further(suspects, taken)
-                        .map(f -> new Further(f.reading(), metered.stop(f.stop()), f.ranges()))
-                        .orElse(null);
+        List<Further> further = meter.further(suspects, taken).stream()
+                .map(f -> new Further(f.reading(), metered.stop(f.stop()), f.ranges()))
+                .toList();
         return new Diagnosis(
                 metered.name(),
                 taken.stream()
@@ -145,7 +149,7 @@ public record MeterResult(
                         .toList(),
                 suspects.stream().map(suspect -> words.of(suspect.faults())).toList(),
                 !suspects.isEmpty() && suspects.get(0).closest().kind() == CopperFault.Kind.NOTHING,
-                suspects.isEmpty() ? words.of(meter.nearest(taken).closest()) : "",
+                suspects.isEmpty() ? words.of(meter.nearest(taken).faults().subList(0, 1)) : "",
                 further);
     }
 }

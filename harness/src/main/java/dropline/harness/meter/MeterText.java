@@ -33,8 +33,8 @@ public final class MeterText {
                 "Resistance only with everything off: external supplies off, USB unplugged. A meter set to ohms on a live"
                         + " pair reads nonsense and may be harmed.");
         Cautions.LINES.forEach(line -> paragraphs.add("  - ", line));
-        for (MeterResult.Readings pair : result.pairs()) {
-            pair(pair);
+        if (diagnosis == null) {
+            result.pairs().forEach(this::pair);
         }
         text.append('\n');
         paragraphs.add(
@@ -64,7 +64,9 @@ public final class MeterText {
                     .filter(wrong -> !wrong.shows())
                     .map(MeterResult.Wrong::fault)
                     .toList();
-            if (!hidden.isEmpty()) {
+            if (hidden.size() > expected.faults().size() / 2) {
+                paragraphs.add("  ", "It reads much the same whatever else is wrong.");
+            } else if (!hidden.isEmpty()) {
                 paragraphs.add("  ", "It may read right although " + String.join("; or ", hidden) + ".");
             }
         }
@@ -109,20 +111,18 @@ public final class MeterText {
     }
 
     private void further(MeterResult.Diagnosis diagnosis) {
-        MeterResult.Further further = diagnosis.further();
-        if (further == null) {
+        if (diagnosis.further().isEmpty()) {
             paragraphs.add("", "No further reading tells them apart: look at them one by one.");
             return;
         }
-        paragraphs.add(
-                "",
-                "These cannot be told apart by that. Read " + further.reading().word() + " at " + further.at()
-                        + ", which would be:");
-        TextTable table = new TextTable(">reads", "if");
-        for (int f = 0; f < diagnosis.fits().size(); f++) {
-            table.row(of(further.reading(), further.ranges().get(f)), "it is " + (f + 1));
+        paragraphs.add("", "That does not tell them apart. What would, step by step:");
+        for (MeterResult.Further further : diagnosis.further()) {
+            TextTable table = new TextTable(">" + further.reading().word() + " at " + further.at(), "if it is");
+            for (int f = 0; f < diagnosis.fits().size(); f++) {
+                table.row(of(further.reading(), further.ranges().get(f)), Integer.toString(f + 1));
+            }
+            text.append(table.text());
         }
-        text.append(table.text());
     }
 
     private static String of(Reading reading, Range range) {

@@ -12,13 +12,16 @@ final class Ranges {
 
     private Ranges() {}
 
-    /** {@code 55.1 ohm to 64.1 ohm}, {@code open}. */
+    /** {@code 55.1 to 64.1 ohm}, {@code open}. */
     static String of(Reading reading, Range range) {
         if (reading.unit() == Unit.OHMS && range.high() >= OPEN_OHMS) {
             return range.low() >= OPEN_OHMS ? "open" : amount(reading, range.low()) + " to open";
         }
         double low = reading.unit() == Unit.OHMS ? Math.max(0, range.low()) : range.low();
-        return amount(reading, low) + " to " + amount(reading, range.high());
+        String from = amount(reading, low);
+        String to = amount(reading, range.high());
+        String unit = to.substring(to.indexOf(' '));
+        return (from.endsWith(unit) ? from.substring(0, from.length() - unit.length()) : from) + " to " + to;
     }
 
     static String amount(Reading reading, double value) {

@@ -207,11 +207,18 @@ final class Likes {
         return merge(node, merged, new Tree.Mapping(List.of(usual.get()), merged.place()));
     }
 
-    /** A group's keys; a plain value in place of a group that may be like something is the name of its like. */
+    /** A group's keys; a plain value in place of a group is that of its shorthand, mostly the name of its like. */
     private static Tree.@Nullable Mapping mapping(Section section, Tree tree) {
-        return tree instanceof Tree.Scalar scalar && !scalar.isNothing() && section.shorthand() == null
-                ? null
-                : likeable(tree);
+        if (tree instanceof Tree.Scalar scalar && !scalar.isNothing()) {
+            Key<?> shorthand = section.shorthand();
+            return shorthand == null ? null : only(shorthand.name(), scalar);
+        }
+        return likeable(tree);
+    }
+
+    private static Tree.Mapping only(String key, Tree.Scalar value) {
+        Tree.Scalar name = new Tree.Scalar(key, false, value.place());
+        return new Tree.Mapping(List.of(new Tree.Entry(name, value)), value.place());
     }
 
     private static Tree.@Nullable Mapping likeable(Tree tree) {
@@ -221,8 +228,6 @@ final class Likes {
         if (!(tree instanceof Tree.Scalar scalar)) {
             return null;
         }
-        Tree.Scalar key = new Tree.Scalar(LIKE, false, scalar.place());
-        List<Tree.Entry> keys = scalar.isNothing() ? List.of() : List.of(new Tree.Entry(key, scalar));
-        return new Tree.Mapping(keys, scalar.place());
+        return scalar.isNothing() ? new Tree.Mapping(List.of(), scalar.place()) : only(LIKE, scalar);
     }
 }

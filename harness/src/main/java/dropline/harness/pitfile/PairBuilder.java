@@ -15,7 +15,7 @@ final class PairBuilder {
     /** In place of the stops at which resistors are: there are none. */
     static final String NONE = "none";
 
-    private static final double MILLI = 1e-3;
+    private static final double A_THOUSAND = 1000;
 
     /** A pair's own current does not warm it. */
     private static final double CELSIUS = 20;
@@ -26,7 +26,7 @@ final class PairBuilder {
         Block cable = segment.blockOrEmpty(PairKeys.CABLE);
         return new Wire(
                 cable.get(PairKeys.WIRE)
-                        .map(gauge -> Conductor.ohmsPerKilometre(gauge, CELSIUS) * MILLI)
+                        .map(gauge -> Conductor.ohmsPerKilometre(gauge, CELSIUS) / A_THOUSAND)
                         .orElse(Double.NaN),
                 cable.value(PairKeys.IMPEDANCE),
                 metres(cable, PairKeys.STEP),
@@ -39,7 +39,7 @@ final class PairBuilder {
     }
 
     private static double metres(Block block, Key<Long> key) {
-        return block.get(key).map(millimetres -> millimetres * MILLI).orElse(Double.NaN);
+        return block.get(key).map(millimetres -> millimetres / A_THOUSAND).orElse(Double.NaN);
     }
 
     /** @param nodes names of the segment's nodes, in its order */
@@ -56,7 +56,7 @@ final class PairBuilder {
                                 true,
                                 stops(block, nodes),
                                 Math.toIntExact(block.value(PairKeys.BIAS_OHMS)),
-                                block.value(PairKeys.BIAS_VOLTS) * MILLI))
+                                block.value(PairKeys.BIAS_VOLTS) / A_THOUSAND))
                         .orElse(Fitted.BiasResistors.UNSTATED));
     }
 

@@ -113,6 +113,8 @@ final class Outcome {
                 like.baud(),
                 planned.controller().state(),
                 like.controller().state(),
+                planned.controller().timeOutNanos(),
+                like.controller().timeOutNanos(),
                 planned.nodes().size(),
                 planned.nodes().stream().mapToInt(node -> node.panels().size()).sum(),
                 polled,

@@ -86,9 +86,11 @@ public record PlanResult(
      * @param baudBefore what that, or what it is like, has now
      * @param state how state reaches its boards
      * @param stateBefore how it does now
+     * @param timeOutNanos how long a reply is waited for, ns
+     * @param timeOutBeforeNanos how long it is now, ns
      * @param nodes boards on it
      * @param panels on those
-     * @param polledMore boards that are polled otherwise than now: names with their weights
+     * @param polledOtherwise boards that are polled otherwise than now: names with their weights
      * @param healthy what came nearest its limit with every board alive; null where nothing moved
      * @param dead the same with any one board dead; null where nothing moved or there is only one
      */
@@ -99,13 +101,15 @@ public record PlanResult(
             int baudBefore,
             StateDelivery state,
             StateDelivery stateBefore,
+            long timeOutNanos,
+            long timeOutBeforeNanos,
             int nodes,
             int panels,
-            List<Weight> polledMore,
+            List<Weight> polledOtherwise,
             @Nullable Tight healthy,
             @Nullable Tight dead) {
         public PlannedSegment {
-            polledMore = List.copyOf(polledMore);
+            polledOtherwise = List.copyOf(polledOtherwise);
         }
 
         /** What came nearest its limit in any run; null where nothing moved. */

@@ -82,7 +82,7 @@ final class PlanSentences {
     static boolean isSetOtherwise(PlannedSegment segment) {
         return segment.baud() != segment.baudBefore()
                 || segment.state() != segment.stateBefore()
-                || !segment.polledMore().isEmpty();
+                || !segment.polledOtherwise().isEmpty();
     }
 
     private void tightest(List<String> sentences) {

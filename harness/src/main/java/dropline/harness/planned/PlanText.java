@@ -33,7 +33,7 @@ public final class PlanText {
     private String whole() {
         result.sentences().forEach(sentence -> paragraph("", sentence));
         segments();
-        settings();
+        listed("What is set otherwise", settings(result));
         moves();
         rules("Broken rules that no plan mends", result.broken());
         rules("Guidance the plan does not follow", result.guidance());
@@ -68,7 +68,7 @@ public final class PlanText {
         }
     }
 
-    private static String why(Tight tight) {
+    static String why(Tight tight) {
         return tight.fared().name()
                 + (tight.fared().mostly() == null
                         ? ""
@@ -80,24 +80,28 @@ public final class PlanText {
         return state == StateDelivery.BROADCAST ? "broadcast" : "addressed";
     }
 
-    private void settings() {
+    /** What is set otherwise than now, a sentence each. */
+    static List<String> settings(PlanResult result) {
         List<String> lines = new ArrayList<>();
         for (PlannedSegment segment : result.segments()) {
             String of = segment.like() == null ? segment.name() : segment.name() + ", like " + segment.like() + ",";
             if (segment.baud() != segment.baudBefore()) {
                 lines.add(of + " runs at " + Figures.count(segment.baud()) + " baud, not "
-                        + Figures.count(segment.baudBefore())
-                        + ": set its controller, its time-out and every board on it.");
+                        + Figures.count(segment.baudBefore()) + ": set its controller and every board on it.");
+            }
+            if (segment.timeOutNanos() != segment.timeOutBeforeNanos()) {
+                lines.add(of + " waits " + Figures.time(segment.timeOutNanos()) + " for a reply, not "
+                        + Figures.time(segment.timeOutBeforeNanos()) + ".");
             }
             if (segment.state() != segment.stateBefore()) {
-                lines.add(
-                        of + " gets its state " + word(segment.state()) + ", not " + word(segment.stateBefore()) + ".");
+                lines.add(of + " gets its state " + word(segment.state()) + ", not " + word(segment.stateBefore())
+                        + ".");
             }
-            if (!segment.polledMore().isEmpty()) {
-                lines.add(of + " polls by limit, in a cycle: " + weights(segment.polledMore()) + ".");
+            if (!segment.polledOtherwise().isEmpty()) {
+                lines.add(of + " polls by limit, in a cycle: " + weights(segment.polledOtherwise()) + ".");
             }
         }
-        listed("What is set otherwise", lines);
+        return lines;
     }
 
     private static String weights(List<Weight> weights) {

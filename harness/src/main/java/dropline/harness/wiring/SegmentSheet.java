@@ -88,9 +88,11 @@ final class SegmentSheet {
             paragraphs.add(
                     "  ! ",
                     "Arms that are joined are branches of one line: only two of them can be terminated, the others"
-                            + " reflect. Keep the others short, or give each port a transceiver of its own. The two"
-                            + " with the most boards are taken for the longest; if others are longer, put the"
-                            + " terminators there.");
+                            + " reflect. Keep the others short, or give each port a transceiver of its own. "
+                            + (Double.isNaN(pairs.get(0).metres())
+                                    ? "The two with the most boards are taken for the longest; if others are longer,"
+                                            + " put the terminators there."
+                                    : "The two longest are terminated."));
         }
     }
 

@@ -86,6 +86,22 @@ final class WiringSheetTest {
     }
 
     @Test
+    void cableThatIsDescribedIsJudged() {
+        String text = HutPit.TEXT.replace(
+                "aft: {baud: 250 kbaud,", "aft: {cable: {step: 40 cm, stub: 10 cm, common: yes}, baud: 250 kbaud,");
+
+        String aft = part(WiringSheet.of(HutPit.pit(text)), "Segment aft").replaceAll(" +", " ");
+
+        assertTrue(aft.contains(" Length: 0.8 m from end to end."), aft);
+        // both modules carry a terminator and bias, and the controller's end is taken to be given one
+        assertTrue(aft.contains(" FAIL terminators aft 3 at most 2 -1"), aft);
+        assertTrue(aft.contains(" caution places with bias aft 2 at most 1 -1"), aft);
+        assertTrue(aft.contains(" pass length end to end aft 0.8 m at most 400 m"), aft);
+        assertTrue(aft.contains("Take off all but one at each end, modules' own included"), aft);
+        assertFalse(part("Segment aft").contains("rules of copper"), sheet);
+    }
+
+    @Test
     void boardStraightOnUsbHasNothingToTerminate() {
         assertTrue(part("Segment desk").contains("no pair, no terminator, no bias"), sheet);
         assertTrue(sheet.contains("4. clipboard (native USB, no latency timer): straight on USB."), sheet);
