@@ -117,6 +117,11 @@ public final class PlanJson {
         json.writeObjectPropertyStart(key);
         fared(json, tight.fared());
         json.writeStringProperty("deadNode", tight.deadNode());
+        if (tight.isBounded()) {
+            json.writeNumberProperty("boundNanos", tight.boundNanos());
+        } else {
+            json.writeNullProperty("boundNanos");
+        }
         json.writeEndObject();
     }
 

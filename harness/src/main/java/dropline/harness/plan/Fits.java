@@ -165,14 +165,12 @@ final class Fits {
         if (!fares.stream().allMatch(this::keeps)) {
             return Optional.empty();
         }
-        Tight healthy = tight(alive, null);
+        Tight healthy = tight(alive, pit, Candidate.HEALTHY);
         Tight withDead = null;
         for (int i = 0; i < more.size(); i++) {
             int node = more.get(i).dead();
-            String name =
-                    node < 0 ? null : pit.segments().get(0).nodes().get(node).name();
-            Tight one = tight(fares.get(i), name);
-            if (node < 0) {
+            Tight one = tight(fares.get(i), pit, node);
+            if (node == Candidate.HEALTHY) {
                 healthy = tighter(healthy, one);
             } else {
                 withDead = tighter(withDead, one);
@@ -188,8 +186,8 @@ final class Fits {
                 : one;
     }
 
-    static @Nullable Tight tight(Fare fare, @Nullable String dead) {
-        return fare.tightest().map(fared -> new Tight(fared, dead)).orElse(null);
+    private static @Nullable Tight tight(Fare fare, Pit pit, int dead) {
+        return fare.tightest().map(fared -> Tight.of(fared, pit, 0, dead)).orElse(null);
     }
 
     /** How each of these fared, side by side, broken off where it misses. */

@@ -44,7 +44,7 @@ public final class PlanText {
 
     private void segments() {
         TextTable table = new TextTable(
-                "segment", ">baud", "state", ">boards", ">panels", "nearest its limit", ">slowest", ">limit", ">left");
+                "segment", ">baud", "state", ">boards", ">panels", "nearest its limit", ">slowest", ">bound", ">limit", ">left");
         for (PlannedSegment segment : result.segments()) {
             Tight tight = segment.tightest();
             Fared fared = tight == null ? null : tight.fared();
@@ -56,10 +56,15 @@ public final class PlanText {
                     Figures.count(segment.panels()),
                     fared == null ? "nothing moved" : fared.name(),
                     fared == null ? "-" : Figures.time(fared.worstNanos()),
+                    tight == null || !tight.isBounded() ? "none" : Figures.time(tight.boundNanos()),
                     fared == null ? "-" : Figures.time(fared.limitNanos()),
                     fared == null ? "-" : Figures.percent(1 - fared.share()));
         }
         section("The segments", table);
+        paragraph(
+                "  ",
+                "slowest: in any run, with any one board dead; bound: what it can never exceed, from stated maxima, if"
+                        + " its segment is alone; none where something has no stated maximum.");
         for (PlannedSegment segment : result.segments()) {
             Tight tight = segment.tightest();
             if (tight != null) {
