@@ -2,6 +2,7 @@ package dropline.harness.cli;
 
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.plan.PlanAsked;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -31,6 +32,13 @@ final class PlanOptions {
 
     boolean isOnlyHalfAsked() {
         return !plan && (sameSegments || write != null);
+    }
+
+    /** A pit file is somebody's work: none is written over. */
+    void mustNotOverwrite() {
+        if (write != null && Files.exists(write)) {
+            throw new WrongInput("dropline: " + write + " is there already; give the plan's file another name");
+        }
     }
 
     @Nullable

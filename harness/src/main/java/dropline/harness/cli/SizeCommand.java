@@ -133,6 +133,7 @@ final class SizeCommand implements Callable<Integer> {
         if (plan.isOnlyHalfAsked()) {
             throw played.usage("--write and --same-segments belong to --plan");
         }
+        plan.mustNotOverwrite();
         PitFile.Understood understood = played.read(html, json.file(), plan.write());
         Pit pit = understood.pit();
         if (plan.isAsked()) {

@@ -78,11 +78,12 @@ final class Blueprint {
     }
 
     private static String free(String name, List<String> taken) {
+        String between = Character.isDigit(name.charAt(name.length() - 1)) ? "-" : " ";
         int number = 2;
-        while (taken.contains(name + " " + number)) {
+        while (taken.contains(name + between + number)) {
             number++;
         }
-        return name + " " + number;
+        return name + between + number;
     }
 
     Pit pit() {

@@ -51,6 +51,7 @@ final class Fits {
     private final Map<String, Double> groundVolts = new LinkedHashMap<>();
     private final Map<Group, Optional<Fit>> found = new LinkedHashMap<>();
     private final Map<Group, Integer> refused = new LinkedHashMap<>();
+    private final Map<Group, Refusal> refusals = new LinkedHashMap<>();
     private final Set<String> unmendable = new TreeSet<>();
     private final LongAdder runs = new LongAdder();
     private Demand demand;
@@ -118,6 +119,24 @@ final class Fits {
         found.remove(fit.group());
     }
 
+    /** Why the first settings tried would not do; null where nobody asked, or they do. */
+    @Nullable
+    Refusal refusal(Group group) {
+        return refusals.get(group);
+    }
+
+    private Refusal refusal(Group group, List<Settings> all, List<Settings> lawful, @Nullable Fare first) {
+        Ruling law = lawful.isEmpty() && !all.isEmpty()
+                ? rulings(draft.alone(group, all.get(0)), 0).stream()
+                        .filter(ruling -> isBrokenLaw(ruling)
+                                && !unmendable.contains(ruling.rule().name()))
+                        .findFirst()
+                        .orElse(null)
+                : null;
+        Fared missing = first == null || keeps(first) ? null : first.tightest().orElse(null);
+        return new Refusal(group.boards().size(), law, missing);
+    }
+
     private Optional<Fit> search(Group group) throws IOException {
         List<Settings> lawful = new ArrayList<>();
         List<Settings> all = choices.of(group);
@@ -127,6 +146,7 @@ final class Fits {
             }
         }
         int from = 0;
+        Fare first = null;
         while (from < lawful.size()) {
             int to = from == 0 ? 1 : Math.min(from + TOGETHER, lawful.size());
             List<Settings> tried = lawful.subList(from, to);
@@ -134,6 +154,7 @@ final class Fits {
             tried.forEach(settings -> brief.add(
                     candidate(draft.alone(group, settings), stretches.brief(), asked.seed(), Candidate.HEALTHY)));
             List<Fare> fares = fares(brief);
+            first = from == 0 ? fares.get(0) : first;
             for (int i = 0; i < tried.size(); i++) {
                 Optional<Fit> fit = keeps(fares.get(i)) ? whole(group, tried.get(i)) : Optional.empty();
                 if (fit.isPresent()) {
@@ -142,6 +163,7 @@ final class Fits {
             }
             from = to;
         }
+        refusals.put(group, refusal(group, all, lawful, first));
         return Optional.empty();
     }
 

@@ -3,7 +3,9 @@ package dropline.harness.plan;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Ways to share a large family out over so many segments that are likely to do: such as leave present segments or
@@ -22,6 +24,7 @@ final class Guesses {
     private final List<List<Integer>> places;
     private final List<List<Integer>> present = new ArrayList<>();
     private final List<Group> tooMuch = new ArrayList<>();
+    private @Nullable Refusal refused;
 
     Guesses(Family family, Boards boards, Fits fits, Loads loads) {
         this.family = family;
@@ -37,8 +40,23 @@ final class Guesses {
         }
     }
 
+    /** Why the likeliest way of the last number asked for would not do; null where it does. */
+    @Nullable
+    Refusal refused() {
+        return refused;
+    }
+
+    private @Nullable Refusal firstRefusal(List<Group> way) {
+        return way.stream()
+                .map(fits::refusal)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
+    }
+
     /** The first that will do. */
     Optional<List<Group>> of(int segments) throws IOException {
+        refused = null;
         List<List<Group>> ways = new ArrayList<>();
         whole(present, segments, ways);
         whole(places, segments, ways);
@@ -48,6 +66,7 @@ final class Guesses {
             if (way.size() == segments && doAll(way)) {
                 return Optional.of(way);
             }
+            refused = refused == null ? firstRefusal(way) : refused;
         }
         if (segments == 1) {
             return Optional.empty();

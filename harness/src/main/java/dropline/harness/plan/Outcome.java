@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -38,7 +39,7 @@ final class Outcome {
         this.blueprint = blueprint;
     }
 
-    PlanResult result(Excused excused, boolean exact, String digest, Figures figures) throws IOException {
+    PlanResult result(Excused excused, List<Sharing> sharings, String digest, Figures figures) throws IOException {
         List<PlannedSegment> segments = new ArrayList<>();
         List<Move> moves = new ArrayList<>();
         List<String> dropped = new ArrayList<>();
@@ -69,7 +70,7 @@ final class Outcome {
                 asked.seeds(),
                 asked.margin(),
                 blueprint != null,
-                exact,
+                sharings.stream().allMatch(Sharing::isExact),
                 fits.runs(),
                 digest,
                 (int) asked.pit().segments().stream().filter(Segment::isShared).count(),
@@ -77,6 +78,7 @@ final class Outcome {
                 moves,
                 dropped,
                 splits,
+                sharings.stream().map(Sharing::fewer).filter(Objects::nonNull).toList(),
                 excused.aside().out(),
                 rulings.stream().filter(Fits::isBrokenLaw).toList(),
                 rulings.stream()

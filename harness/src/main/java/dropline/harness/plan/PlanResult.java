@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param moves what goes where
  * @param dropped segments that are no longer needed
  * @param splits places that lie on several segments
+ * @param fewer why one segment less would not do, for each family of boards that speak alike
  * @param hopeless panels and controls that miss their limit even on a segment of their own
  * @param broken laws of copper and supply that no plan mends
  * @param guidance how many pieces of guidance of copper the plan does not follow, by segment, in words
@@ -56,6 +57,7 @@ public record PlanResult(
         List<Move> moves,
         List<String> dropped,
         List<Split> splits,
+        List<Refusal> fewer,
         List<Fared> hopeless,
         List<Ruling> broken,
         List<Ruling> guidance,
@@ -71,6 +73,7 @@ public record PlanResult(
         moves = List.copyOf(moves);
         dropped = List.copyOf(dropped);
         splits = List.copyOf(splits);
+        fewer = List.copyOf(fewer);
         hopeless = List.copyOf(hopeless);
         broken = List.copyOf(broken);
         guidance = List.copyOf(guidance);

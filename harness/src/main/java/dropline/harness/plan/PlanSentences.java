@@ -1,7 +1,9 @@
 package dropline.harness.plan;
 
+import dropline.bus.rule.Ruling;
 import dropline.harness.plan.PlanResult.PlannedSegment;
 import dropline.harness.plan.PlanResult.Split;
+import dropline.harness.ruling.RulingText;
 import dropline.harness.size.Fared;
 import dropline.harness.size.Tight;
 import dropline.harness.verdict.Words;
@@ -26,6 +28,7 @@ final class PlanSentences {
             sentences.add(changes());
             tightest(sentences);
             result.splits().forEach(split -> sentences.add(split(split)));
+            result.fewer().forEach(refusal -> sentences.add(fewer(refusal)));
             sureness(sentences);
         }
         hopeless(sentences);
@@ -112,6 +115,23 @@ final class PlanSentences {
                 + (split.fitsOne()
                         ? "together they would fit one, but then the rest would take a further segment."
                         : "together they are too much for one.");
+    }
+
+    /** The first of the ways that were tried with one segment less, as it would be set first. */
+    private static String fewer(Refusal refusal) {
+        String with = "One segment less would put " + Words.count(refusal.boards(), "board") + " on one: ";
+        Ruling law = refusal.law();
+        Fared missing = refusal.missing();
+        if (law != null) {
+            return with + law.rule().title() + " would be " + RulingText.value(law) + ", allowed are "
+                    + RulingText.limit(law) + " (" + law.rule().source() + ").";
+        }
+        if (missing == null) {
+            return with + "frames to a board would be lost, or a limit missed with a board dead.";
+        }
+        return with + missing.name() + " would take "
+                + (missing.lost() > 0 ? "too long, and lose something" : Words.time(missing.worstNanos())) + " of "
+                + Words.time(missing.limitNanos()) + ", and no other setting mends that.";
     }
 
     private void sureness(List<String> sentences) {

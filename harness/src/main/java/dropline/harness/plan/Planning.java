@@ -72,8 +72,8 @@ public final class Planning {
         families.forEach(family -> sharings.add(new Sharing(family, boards, fits, pit, asked.sameSegments())));
         Blueprint blueprint = blueprint(sharings, draft, new Together(asked, fits, minute, all));
         String digest = blueprint == null ? "" : digest(pit, blueprint.pit(), played, asked.seed(), threads);
-        PlanResult result = new Outcome(asked, boards, fits, busiest, blueprint)
-                .result(excused, sharings.stream().allMatch(Sharing::isExact), digest, figures);
+        PlanResult result =
+                new Outcome(asked, boards, fits, busiest, blueprint).result(excused, sharings, digest, figures);
         return blueprint == null
                 ? new Planned(result, null, List.of())
                 : new Planned(result, blueprint.pit(), blueprint.changes());

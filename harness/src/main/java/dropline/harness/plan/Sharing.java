@@ -4,7 +4,9 @@ import dropline.bus.pit.Pit;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Shares a family's boards out over as few segments as will do. Of a small family every way is tried, the cheapest
@@ -23,6 +25,8 @@ final class Sharing {
     private final Fits fits;
     private final Guesses guesses;
     private final boolean sameSegments;
+    private @Nullable Refusal refused;
+    private @Nullable Refusal fewer;
 
     Sharing(Family family, Boards boards, Fits fits, Pit pit, boolean sameSegments) {
         this.family = family;
@@ -37,6 +41,12 @@ final class Sharing {
         return family.boards().size() <= SMALL && family.segments().size() <= SMALL_SEGMENTS;
     }
 
+    /** Why the likeliest way with one segment less would not do; null where none was tried. */
+    @Nullable
+    Refusal fewer() {
+        return fewer;
+    }
+
     /** Every group with its settings; empty where no way was found. */
     List<Fit> best() throws IOException {
         int own = family.segments().size();
@@ -44,7 +54,9 @@ final class Sharing {
         int most = sameSegments ? own : Math.min(family.boards().size(), Math.max(own, MOST_SEGMENTS));
         for (int segments = least; segments <= most; segments++) {
             Optional<List<Group>> way = isExact() ? firstOf(segments) : guesses.of(segments);
-            if (way.isPresent()) {
+            if (way.isEmpty()) {
+                fewer = isExact() ? refused : guesses.refused();
+            } else {
                 List<Fit> found = new ArrayList<>();
                 for (Group group : way.get()) {
                     found.add(fits.of(group).orElseThrow());
@@ -57,10 +69,18 @@ final class Sharing {
 
     private Optional<List<Group>> firstOf(int segments) throws IOException {
         List<List<Group>> all = Ways.all(family, Ways.singly(family.boards()), segments);
+        refused = null;
         for (List<Group> way : Cost.cheapestFirst(all, boards)) {
             if (fits.all(way)) {
                 return Optional.of(way);
             }
+            refused = refused == null
+                    ? way.stream()
+                            .map(fits::refusal)
+                            .filter(Objects::nonNull)
+                            .findFirst()
+                            .orElse(null)
+                    : refused;
         }
         return Optional.empty();
     }

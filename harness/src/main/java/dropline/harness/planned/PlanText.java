@@ -44,7 +44,16 @@ public final class PlanText {
 
     private void segments() {
         TextTable table = new TextTable(
-                "segment", ">baud", "state", ">boards", ">panels", "nearest its limit", ">slowest", ">bound", ">limit", ">left");
+                "segment",
+                ">baud",
+                "state",
+                ">boards",
+                ">panels",
+                "nearest its limit",
+                ">slowest",
+                ">bound",
+                ">limit",
+                ">left");
         for (PlannedSegment segment : result.segments()) {
             Tight tight = segment.tightest();
             Fared fared = tight == null ? null : tight.fared();
@@ -99,8 +108,8 @@ public final class PlanText {
                         + Figures.time(segment.timeOutBeforeNanos()) + ".");
             }
             if (segment.state() != segment.stateBefore()) {
-                lines.add(of + " gets its state " + word(segment.state()) + ", not " + word(segment.stateBefore())
-                        + ".");
+                lines.add(
+                        of + " gets its state " + word(segment.state()) + ", not " + word(segment.stateBefore()) + ".");
             }
             if (!segment.polledOtherwise().isEmpty()) {
                 lines.add(of + " polls by limit, in a cycle: " + weights(segment.polledOtherwise()) + ".");

@@ -14,8 +14,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param fared how it fared
  * @param deadNode the node that was dead then; null for none
- * @param boundNanos no time of it can be longer, from the stated maxima, ns; {@link Long#MAX_VALUE} where nothing bounds
- *     it
+ * @param boundNanos no time of it can be longer, from the stated maxima, ns; {@link Long#MAX_VALUE} where nothing
+ *     bounds it
  */
 public record Tight(Fared fared, @Nullable String deadNode, long boundNanos) {
 

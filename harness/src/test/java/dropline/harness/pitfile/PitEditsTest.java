@@ -103,7 +103,6 @@ final class PitEditsTest {
     void whatDoesNotStandInTheFileCannotBeEdited() {
         PitEdits.NotEditable cannot =
                 assertThrows(PitEdits.NotEditable.class, () -> edits.set("1", "nodes", "three", "address"));
-        assertEquals(
-                "nodes: three does not stand in pit.yaml itself as a group of keys", cannot.getMessage());
+        assertEquals("nodes: three does not stand in pit.yaml itself as a group of keys", cannot.getMessage());
     }
 }

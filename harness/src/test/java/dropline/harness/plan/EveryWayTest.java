@@ -47,8 +47,8 @@ final class EveryWayTest {
                 .forEach(names::add);
         for (String board : understood.nodes()) {
             planned.pit().segments().stream()
-                    .filter(segment ->
-                            segment.nodes().stream().anyMatch(node -> node.name().equals(board)))
+                    .filter(segment -> segment.nodes().stream()
+                            .anyMatch(node -> node.name().equals(board)))
                     .forEach(segment -> plan.add(names.indexOf(segment.name())));
         }
         assertEquals(cheapest(understood), dislikes(plan, understood.pit(), understood.nodes()), "seed " + seed);
@@ -63,8 +63,8 @@ final class EveryWayTest {
             Trials.Stretch load = PitOfBoards.load(pit);
             Tape tape = Tape.of(load.of(0, 20_000_000_000L), pit, List.of(0, 1));
             Choices choices = new Choices(pit, boards, asked.bauds());
-            Fits fits = new Fits(
-                    asked, boards, new Draft(pit, boards), choices, new Fits.Stretches(tape, tape), judging);
+            Fits fits =
+                    new Fits(asked, boards, new Draft(pit, boards), choices, new Fits.Stretches(tape, tape), judging);
             List<Integer> best = List.of(BOARDS + 1, 0, 0, 0);
             int ways = (int) Math.pow(BOARDS, BOARDS);
             for (int way = 0; way < ways; way++) {
@@ -100,7 +100,8 @@ final class EveryWayTest {
                     if (node.name().equals(names.get(board))) {
                         String place = node.panels().get(0).place();
                         places.computeIfAbsent(place, p -> new TreeSet<>()).add(labels.get(board));
-                        areas.computeIfAbsent(place.substring(0, 4), p -> new TreeSet<>()).add(labels.get(board));
+                        areas.computeIfAbsent(place.substring(0, 4), p -> new TreeSet<>())
+                                .add(labels.get(board));
                         moved += labels.get(board) == segment ? 0 : 1;
                     }
                 }

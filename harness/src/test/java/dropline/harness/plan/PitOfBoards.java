@@ -79,7 +79,8 @@ final class PitOfBoards {
               plain: {source: chosen for this test, replies-from: interrupt, reply-gap: 4200..4400 us}
 
             signals:
-            """ + signals + "\nsegments:\n" + segments + "\nnodes:\n" + nodes + "\npanels:\n" + panels;
+            """ + signals
+                + "\nsegments:\n" + segments + "\nnodes:\n" + nodes + "\npanels:\n" + panels;
     }
 
     static PitFile.Understood understood(String text) {
@@ -92,8 +93,7 @@ final class PitOfBoards {
 
     /** What is asked of a plan at the pit's own rates, without a margin. */
     static PlanAsked asked(PitFile.Understood understood, boolean sameSegments) {
-        return new PlanAsked(
-                "test", "load", understood.pit(), understood.nodes(), List.of(), sameSegments, 0, 1, 2);
+        return new PlanAsked("test", "load", understood.pit(), understood.nodes(), List.of(), sameSegments, 0, 1, 2);
     }
 
     static Trials.Stretch load(Pit pit) {
@@ -130,8 +130,9 @@ final class PitOfBoards {
         List<List<String>> all = new ArrayList<>();
         Pit pit = planned.pit();
         if (pit != null) {
-            pit.segments().forEach(segment -> all.add(
-                    segment.nodes().stream().map(node -> node.name()).toList()));
+            pit.segments()
+                    .forEach(segment -> all.add(
+                            segment.nodes().stream().map(node -> node.name()).toList()));
         }
         return all;
     }

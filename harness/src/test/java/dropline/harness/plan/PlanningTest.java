@@ -6,12 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dropline.bus.pit.Controller.StateDelivery;
 import dropline.harness.json.PlanJson;
 import dropline.harness.pitfile.PitFile;
-import dropline.harness.plan.PlanResult.PlannedSegment;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 final class PlanningTest {
@@ -36,7 +37,9 @@ final class PlanningTest {
         assertTrue(result.passes() && result.exact());
         assertEquals(List.of(), result.splits());
         assertEquals("bus 2", result.segments().get(1).name());
-        assertEquals(List.of("board 2", "board 4"), result.moves().stream().map(PlanResult.Move::node).toList());
+        assertEquals(
+                List.of("board 2", "board 4"),
+                result.moves().stream().map(PlanResult.Move::node).toList());
     }
 
     @Test
@@ -91,7 +94,9 @@ final class PlanningTest {
 
         PlanResult result = PitOfBoards.planned(text).result();
 
-        assertEquals(List.of("panel 1"), result.hopeless().stream().map(one -> one.name()).toList());
+        assertEquals(
+                List.of("panel 1"),
+                result.hopeless().stream().map(one -> one.name()).toList());
         assertTrue(result.offered());
         assertFalse(result.passes());
         assertTrue(result.sentences().stream().anyMatch(sentence -> sentence.startsWith("No plan helps panel 1")));
@@ -119,9 +124,13 @@ final class PlanningTest {
         assertEquals(
                 planned.result().digest(),
                 Planning.digest(before.pit(), after.pit(), PitOfBoards.load(before.pit()), 1, 1));
-        assertEquals(PitOfBoards.boards(planned), after.pit().segments().stream()
-                .map(segment -> segment.nodes().stream().map(node -> node.name()).toList())
-                .toList());
+        assertEquals(
+                PitOfBoards.boards(planned),
+                after.pit().segments().stream()
+                        .map(segment -> segment.nodes().stream()
+                                .map(node -> node.name())
+                                .toList())
+                        .toList());
         assertTrue(written.contains("# number 4") && written.contains("# the pair called bus"));
         assertTrue(written.contains("board 2: {segment: bus 2, address: 2, profile: plain}  # number 2"), written);
     }
@@ -151,24 +160,27 @@ final class PlanningTest {
         // one for the planned board, one for the controller of the further segment
         assertEquals(2, list.transceivers().get(0).count());
         assertEquals(2, list.ports().get(0).used());
-        assertEquals(2, list.cable().stream().mapToInt(ShoppingList.PairLength::unknown).filter(n -> n > 0).count());
+        assertEquals(
+                2,
+                list.cable().stream()
+                        .mapToInt(ShoppingList.PairLength::unknown)
+                        .filter(n -> n > 0)
+                        .count());
     }
 
     @Test
-    void tighterLimitsAreAskedMoreOftenWhereThatSavesASegment() throws IOException {
-        String text = new PitOfBoards()
+    void aTighterLimitIsAskedSoManyTimesMoreOften() {
+        PitFile.Understood understood = PitOfBoards.understood(new PitOfBoards()
                 .segment("bus")
                 .board("bus", "left", "110 ms", "")
                 .board("bus", "left", "500 ms", "")
-                .board("bus", "left", "500 ms", "")
-                .board("bus", "left", "500 ms", "")
-                .text();
+                .board("bus", "left", "250 ms", "")
+                .text());
+        List<Board> boards =
+                Family.of(understood.pit(), understood.nodes()).get(0).boards();
 
-        PlanResult result = PitOfBoards.planned(text).result();
+        Settings byLimit = new Settings(9600, StateDelivery.ADDRESSED, Settings.Polling.BY_LIMIT);
 
-        assertEquals(1, result.segments().size());
-        PlannedSegment segment = result.segments().get(0);
-        assertEquals(List.of("board 1"), segment.polledOtherwise().stream().map(PlanResult.Weight::node).toList());
-        assertEquals(5, segment.polledOtherwise().get(0).weight());
+        assertEquals(Map.of(0, 5, 1, 1, 2, 2), Weights.of(boards, byLimit));
     }
 }
