@@ -110,8 +110,10 @@ final class Additions {
 
     private WrongInput nobody(String name) {
         List<String> candidates = new ArrayList<>();
-        understood.pit().segments().forEach(s -> s.nodes()
-                .forEach(node -> node.panels().forEach(panel -> candidates.add(panel.name()))));
+        understood
+                .pit()
+                .segments()
+                .forEach(s -> s.nodes().forEach(node -> node.panels().forEach(panel -> candidates.add(panel.name()))));
         candidates.addAll(kinds());
         String near = Nearest.to(name, candidates)
                 .map(other -> "; did you mean " + other + "?")

@@ -208,7 +208,8 @@ public final class SizeJson {
         json.writeNumberProperty("worstNanos", fared.worstNanos());
         json.writeNumberProperty("limitNanos", fared.limitNanos());
         json.writeNumberProperty("lost", fared.lost());
-        json.writeStringProperty("mostly", fared.mostly() == null ? "" : fared.mostly().words());
+        json.writeStringProperty(
+                "mostly", fared.mostly() == null ? "" : fared.mostly().words());
         json.writeEndObject();
     }
 }

@@ -1,14 +1,14 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.yaml.Tree;
-import java.util.ArrayList;
+import dropline.harness.yaml.YamlText;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import dropline.harness.yaml.YamlText;
 
 /**
  * A pit file as written, to look up, compare and patch by path. A path is the keys from the outside in, joined by dots:

@@ -15,8 +15,7 @@ import java.util.List;
  * @param limitY where the limit lies
  * @param allowedY where the limit less the margin lies
  */
-public record LatencyChart(
-        List<Line> lines, List<Tick> panels, List<Tick> shares, double limitY, double allowedY) {
+public record LatencyChart(List<Line> lines, List<Tick> panels, List<Tick> shares, double limitY, double allowedY) {
     /** Inner width. */
     public static final double WIDTH = 660;
 

@@ -39,7 +39,8 @@ public final class SizeText {
     }
 
     private void rates() {
-        TextTable table = new TextTable(">baud", ">further", ">dearer from", ">no adapter", "what one more brings beyond");
+        TextTable table =
+                new TextTable(">baud", ">further", ">dearer from", ">no adapter", "what one more brings beyond");
         for (BaudCurve curve : result.curves()) {
             table.row(
                     Figures.count(curve.baud()),
@@ -105,9 +106,11 @@ public final class SizeText {
     private static List<Point> some(BaudCurve curve) {
         List<Point> some = new ArrayList<>();
         List<Point> points = curve.points();
-        int apart = points.isEmpty() ? 1 : Math.max(1, points.get(points.size() - 1).more() / MOST_POINTS);
+        int apart =
+                points.isEmpty() ? 1 : Math.max(1, points.get(points.size() - 1).more() / MOST_POINTS);
         for (Point point : points) {
-            boolean far = some.isEmpty() || point.more() - some.get(some.size() - 1).more() >= apart;
+            boolean far =
+                    some.isEmpty() || point.more() - some.get(some.size() - 1).more() >= apart;
             if (far || point.more() == curve.more() || point.more() == curve.more() + 1) {
                 some.add(point);
             }
@@ -130,7 +133,8 @@ public final class SizeText {
         if (result.guesses().size() > 1) {
             text.append('\n').append("Guesses that matter as well").append('\n');
         }
-        for (GuessedNumber guess : result.guesses().subList(Math.min(1, result.guesses().size()), result.guesses().size())) {
+        for (GuessedNumber guess : result.guesses()
+                .subList(Math.min(1, result.guesses().size()), result.guesses().size())) {
             paragraph(
                     "  - ",
                     guess.figure() + ", about " + guess.text() + " (" + guess.where() + "): "

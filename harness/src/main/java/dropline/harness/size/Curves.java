@@ -63,7 +63,10 @@ final class Curves {
     private int expected(int baud) {
         Segment now = plan.pit().segments().get(plan.segment());
         int all = Math.max(0, answer.inFirstSeed()) + now.nodes().size();
-        return (int) Math.max(0, Math.min(own.most(), (long) all * baud / now.baud() - now.nodes().size()));
+        return (int) Math.max(
+                0,
+                Math.min(
+                        own.most(), (long) all * baud / now.baud() - now.nodes().size()));
     }
 
     private List<Point> points(Search search, int more) throws IOException {

@@ -61,8 +61,13 @@ final class Guessing {
         }
         Case at = kinds.get(kinds.size() - 1).at(Math.max(0, answer.inFirstSeed()));
         double before = screen.strain(at);
-        List<Tried> tried = judging.each(scaled, one -> new Tried(
-                one.figure(), one.scale(), one.pit(), Math.abs(searchOf(screen, one.pit()).strain(at) - before)));
+        List<Tried> tried = judging.each(
+                scaled,
+                one -> new Tried(
+                        one.figure(),
+                        one.scale(),
+                        one.pit(),
+                        Math.abs(searchOf(screen, one.pit()).strain(at) - before)));
         List<Figure> moving = tried.stream()
                 .filter(one -> one.moved() > LEAST_MOVED)
                 .sorted(Comparator.comparingDouble(Tried::moved).reversed())
@@ -70,12 +75,14 @@ final class Guessing {
                 .distinct()
                 .limit(SEARCHED)
                 .toList();
-        List<GuessedNumber> numbers = judging.each(moving, figure -> new GuessedNumber(
-                figure.path(),
-                figure.text(),
-                figure.where(),
-                number(tried, figure, Scale.HALF),
-                number(tried, figure, Scale.DOUBLE)));
+        List<GuessedNumber> numbers = judging.each(
+                moving,
+                figure -> new GuessedNumber(
+                        figure.path(),
+                        figure.text(),
+                        figure.where(),
+                        number(tried, figure, Scale.HALF),
+                        number(tried, figure, Scale.DOUBLE)));
         return numbers.stream()
                 .filter(number -> spread(number) > 0)
                 .sorted(Comparator.comparingInt((GuessedNumber number) -> spread(number))

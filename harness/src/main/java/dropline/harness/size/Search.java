@@ -215,7 +215,10 @@ final class Search {
         return growth.by(count).pit().segments().get(growth.segment());
     }
 
-    /** Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the first. */
+    /**
+     * Of these, the one in which something comes nearest what it is allowed, or goes farthest beyond; of equals, the
+     * first.
+     */
     Case tightest(List<Case> cases) throws IOException {
         return byTightness(cases).get(0);
     }

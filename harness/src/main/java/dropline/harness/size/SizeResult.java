@@ -136,12 +136,7 @@ public record SizeResult(
      * @param unit its signal's
      */
     public record CoarseMotion(
-            String panel,
-            String indicator,
-            double speed,
-            double statesPerSecond,
-            double step,
-            String unit) {}
+            String panel, String indicator, double speed, double statesPerSecond, double step, String unit) {}
 
     /** Whether the segment is fit as it stands: every panel on it keeps its budget with the margin. */
     public boolean fits() {

@@ -71,7 +71,8 @@ final class SizeSentences {
                     + Words.time(fared.p99Nanos()) + ", the slowest " + Words.time(fared.worstNanos()) + " of "
                     + Words.time(fared.limitNanos()) + dead(tightest.deadNode()) + ". "
                     + (tightest.isBounded()
-                            ? "By the stated maxima it can never take longer than " + Words.time(tightest.boundNanos()) + "."
+                            ? "By the stated maxima it can never take longer than " + Words.time(tightest.boundNanos())
+                                    + "."
                             : "The stated maxima do not bound it."));
         }
     }
@@ -177,7 +178,9 @@ final class SizeSentences {
     }
 
     private static String further(int more) {
-        return more < 0 ? "not even those there fit" : more == 0 ? "no further panel" : Words.count(more, "further panel");
+        return more < 0
+                ? "not even those there fit"
+                : more == 0 ? "no further panel" : Words.count(more, "further panel");
     }
 
     private void coarse(List<String> sentences) {

@@ -61,7 +61,8 @@ final class GrowthTest {
                 nodes.stream().map(node -> node.panels().get(0).name()).toList());
         // speed needs four bytes, and so the numbers 3 and 4 where numbers are registers
         assertEquals(
-                List.of(1, 3, 2, 5, 7), grown.signals().stream().map(Signal::number).toList());
+                List.of(1, 3, 2, 5, 7),
+                grown.signals().stream().map(Signal::number).toList());
         assertEquals(5, grown.segments().get(0).nodes().size());
         assertEquals(1, grown.segments().get(1).nodes().size());
     }
@@ -97,7 +98,8 @@ final class GrowthTest {
 
     @Test
     void aDirectSegmentTakesNoFurtherBoard() {
-        String text = TEXT.replace("right: {baud: 115200 baud, controller", "right: {baud: 115200 baud, topology: direct, controller");
+        String text = TEXT.replace(
+                "right: {baud: 115200 baud, controller", "right: {baud: 115200 baud, topology: direct, controller");
         if (PitFile.parse("pit.yaml", text) instanceof PitFile.Understood understood) {
             Pit pit = understood.pit();
             assertEquals(0, new Growth(pit, 1, Growth.panelsOf(pit.segments().get(1), Aside.NOBODY)).most());

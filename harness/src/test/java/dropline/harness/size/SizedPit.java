@@ -46,10 +46,20 @@ record SizedPit(String text, double margin, int seeds, List<Integer> bauds, List
         StringBuilder nodes = new StringBuilder("nodes:\n");
         StringBuilder panels = new StringBuilder("panels:\n");
         for (int i = 1; i <= boards; i++) {
-            signals.append("  light ").append(i).append(": {range: 0..1, number: ").append(i).append("}\n");
-            nodes.append("  board ").append(i).append(": {segment: bus, address: ").append(i).append(", profile: plain}\n");
+            signals.append("  light ")
+                    .append(i)
+                    .append(": {range: 0..1, number: ")
+                    .append(i)
+                    .append("}\n");
+            nodes.append("  board ")
+                    .append(i)
+                    .append(": {segment: bus, address: ")
+                    .append(i)
+                    .append(", profile: plain}\n");
             panels.append("  panel ").append(i).append(": {node: board ").append(i);
-            panels.append(", indicators: {lamp: {kind: lamp, shows: light ").append(i).append("}}}\n");
+            panels.append(", indicators: {lamp: {kind: lamp, shows: light ")
+                    .append(i)
+                    .append("}}}\n");
         }
         text.append(signals).append(nodes).append(panels);
         return new SizedPit(text.toString(), 0.2, 1, List.of(115_200), List.of());
@@ -86,8 +96,7 @@ record SizedPit(String text, double margin, int seeds, List<Integer> bauds, List
 
     SizeResult size(int threads) throws IOException {
         PitFile.Understood understood = read();
-        SizePlan plan = new SizePlan(
-                "test", "load", understood.pit(), 0, List.of(), bauds, margin, 1, seeds, limits);
+        SizePlan plan = new SizePlan("test", "load", understood.pit(), 0, List.of(), bauds, margin, 1, seeds, limits);
         try (Judging judging = new Judging(threads)) {
             return new Sizing(plan, played(), understood.figures(), judging).run(Progress.NONE);
         }
@@ -102,7 +111,9 @@ record SizedPit(String text, double margin, int seeds, List<Integer> bauds, List
             for (int count = 0; count <= most; count++) {
                 Grown grown = growth.by(count);
                 List<Candidate> all = new ArrayList<>();
-                for (int dead = Candidate.HEALTHY; dead < grown.pit().segments().get(0).nodes().size(); dead++) {
+                for (int dead = Candidate.HEALTHY;
+                        dead < grown.pit().segments().get(0).nodes().size();
+                        dead++) {
                     all.add(grown.candidate(tape::open, 1, dead));
                 }
                 if (!judging.all(all).stream().allMatch(fare -> fare.keeps(margin))) {

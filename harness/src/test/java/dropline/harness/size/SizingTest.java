@@ -47,7 +47,10 @@ final class SizingTest {
     void aGreaterMarginNeverAllowsMore() throws IOException {
         int before = Integer.MAX_VALUE;
         for (double margin : new double[] {0, 0.2, 0.5}) {
-            int more = SizedPit.addressed(2, "3 ms", "40 ms").with(margin, 1).size(2).more();
+            int more = SizedPit.addressed(2, "3 ms", "40 ms")
+                    .with(margin, 1)
+                    .size(2)
+                    .more();
 
             assertTrue(more <= before, margin + ": " + more + " after " + before);
             before = more;
@@ -89,8 +92,9 @@ final class SizingTest {
 
     @Test
     void aBrokenLawStopsWhereTimeWouldNot() throws IOException {
-        SizeResult result =
-                SizedPit.addressed(3, "2 ms", "60 ms").with(new AtMostSixBoards()).size(2);
+        SizeResult result = SizedPit.addressed(3, "2 ms", "60 ms")
+                .with(new AtMostSixBoards())
+                .size(2);
 
         assertEquals(3, result.more());
         assertEquals(LimitedBy.RULES, result.limitedBy());
@@ -107,7 +111,8 @@ final class SizingTest {
                                 + " refresh-blocks: nothing}")
                 .size(2);
 
-        assertEquals(List.of("panel 3"), result.aside().stream().map(Fared::name).toList());
+        assertEquals(
+                List.of("panel 3"), result.aside().stream().map(Fared::name).toList());
         assertEquals(List.of("panel 1", "panel 2"), result.adding());
         assertTrue(result.more() > 0);
         assertFalse(result.fits());
@@ -123,9 +128,7 @@ final class SizingTest {
         assertFalse(result.fits());
         assertTrue(result.headline().contains("not fit as it stands"), result.headline());
         assertTrue(result.curves().get(1).more() >= 0);
-        assertTrue(
-                result.sentences().stream().anyMatch(s -> s.contains("500000 baud")),
-                result.sentences()::toString);
+        assertTrue(result.sentences().stream().anyMatch(s -> s.contains("500000 baud")), result.sentences()::toString);
     }
 
     /** 60 degrees a second at 10 updates a second is 6 degrees a step, which looks jittery (common practice). */
@@ -133,9 +136,12 @@ final class SizingTest {
     void aGaugeStepperFedTenTimesASecondIsSaidToStep() throws IOException {
         SizedPit pit = SizedPit.addressed(2, "2 ms", "400 ms")
                 .replaced("light 2: {range: 0..1", "light 2: {unit: deg, range: 0..300")
-                .replaced("lamp: {kind: lamp, shows: light 2}", "needle: {kind: gauge stepper, shows: light 2, speed: 60 deg/s}");
+                .replaced(
+                        "lamp: {kind: lamp, shows: light 2}",
+                        "needle: {kind: gauge stepper, shows: light 2, speed: 60 deg/s}");
 
-        List<SizeResult.CoarseMotion> ten = pit.replaced("every: 20 ms", "every: 100 ms").size(2).coarse();
+        List<SizeResult.CoarseMotion> ten =
+                pit.replaced("every: 20 ms", "every: 100 ms").size(2).coarse();
 
         assertEquals(1, ten.size());
         assertEquals(6.0, ten.get(0).step(), 0.2);
