@@ -63,7 +63,7 @@ import picocli.CommandLine.Option;
             "  dropline size bus.yaml                       the load described in the pit file",
             "  dropline size pit.yaml flight.dlr --plan --write planned.yaml",
             "",
-            "Exit codes:  0 the segment is fit as it stands   1 it is not   2 the input is wrong   3 our own fault"
+            "Exit codes:  0 fit, or a plan that passes   1 not   2 the input is wrong   3 our own fault"
         })
 final class SizeCommand implements Callable<Integer> {
     private static final long LOAD_NANOS = 600_000_000_000L;

@@ -80,6 +80,11 @@ final class SizeJsonTest {
     /** A rule for the test. */
     private static final class AtMostThree implements Rule {
         @Override
+        public String name() {
+            return "AT_MOST_THREE";
+        }
+
+        @Override
         public String title() {
             return "panels";
         }
