@@ -55,7 +55,8 @@ public enum CopperRule implements Rule {
             Unit.METRES,
             Sense.AT_MOST,
             Weight.GUIDANCE,
-            "metres x bits a second up to 10^8, at most 1200 m: embedcalc RS-485 tool; for 24 AWG (TIA/EIA-422-B, A.1.1)"),
+            "metres x bits a second up to 10^8, at most 1200 m: embedcalc RS-485 tool; for 24 AWG, as"
+                    + " TIA/EIA-422-B, A.1.1"),
     EDGE(
             "slowest edge",
             Unit.SECONDS,

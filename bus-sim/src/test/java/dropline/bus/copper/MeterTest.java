@@ -47,7 +47,7 @@ final class MeterTest {
     }
 
     @Test
-    void sixtyOhmAndAQuarterOfAVoltAreAsTheyShouldBe() {
+    void sixtyOhmAndAQuarterOfAVoltAreSound() {
         assertEquals(
                 Kind.NOTHING,
                 kinds(meter.suspects(List.of(ohms(58), idle(HUB, 0.25)))).get(0));

@@ -34,10 +34,10 @@ import picocli.CommandLine.Option;
                 + " [--lenient]",
         descriptionHeading = "%n",
         description = {
-            "Solves the pit's supplies, wires and boards as a network: amperes for each supply and run when idle, in",
-            "flight, at night, in a lamp test and at a cold start; volts and ground lift at every board; heat in",
-            "linear regulators; what of the rating is left; boards fed from USB and a supply at once; the power-up",
-            "as a time line. With a recording, also the currents over that flight.",
+            "Solves the pit's supplies, wires and boards as a network: amperes for each supply and run when",
+            "idle, in flight, at night, in a lamp test and at a cold start; volts and ground lift at every",
+            "board; heat in linear regulators; what of the rating is left; boards fed from USB and a supply at",
+            "once; the power-up as a time line. With a recording, also the currents over that flight.",
             "",
             "Fuses, and what a wire may carry, are not computed: your local code and the wire's maker say that.",
             "All figures are planning aids."

@@ -140,6 +140,8 @@ public final class PowerJson {
             Parts.number(json, "amps", peak.amps());
             json.writeNumberProperty("atNanos", peak.atNanos());
             json.writeStringProperty("why", peak.why());
+            Parts.number(json, "firstStateAmps", peak.firstStateAmps());
+            json.writeNumberProperty("firstStateNanos", peak.firstStateNanos());
             json.writeEndObject();
         }
         json.writeEndArray();

@@ -3,6 +3,7 @@ package dropline.harness.layout;
 import dropline.harness.problem.Nearest;
 import dropline.harness.yaml.Group;
 import dropline.harness.yaml.KeyCode;
+import dropline.harness.yaml.Numerals;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.Bytes;

@@ -1,5 +1,6 @@
 package dropline.harness.layout;
 
+import dropline.harness.yaml.Numerals;
 import dropline.protocol.Bytes;
 import java.util.ArrayList;
 import java.util.List;

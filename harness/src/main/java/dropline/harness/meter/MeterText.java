@@ -30,8 +30,8 @@ public final class MeterText {
         text.append(text.length() > 0 ? "\n" : "").append("Before you hold a meter to it\n");
         paragraphs.add(
                 "  - ",
-                "Resistance only with everything off: external supplies off, USB unplugged. A meter set to ohms on a live"
-                        + " pair reads nonsense and may be harmed.");
+                "Resistance only with everything off: external supplies off, USB unplugged. A meter set to ohms on a"
+                        + " live pair reads nonsense and may be harmed.");
         Cautions.LINES.forEach(line -> paragraphs.add("  - ", line));
         if (diagnosis == null) {
             result.pairs().forEach(this::pair);
@@ -39,8 +39,9 @@ public final class MeterText {
         text.append('\n');
         paragraphs.add(
                 "",
-                "Computed from the pit file, one fault at a time: resistors within 5 %, supply and meter within a few per"
-                        + " cent, transceivers from hardly any load to the most they may be. What the pit file does not say is taken"
+                "Computed from the pit file, one fault at a time: resistors within 5 %, supply and meter within a few"
+                        + " per cent, transceivers from hardly any load to the most they may be. What the pit file does"
+                        + " not say is taken"
                         + " for fitted as the wiring sheet has it. Two faults at once are not looked for.");
         return text.toString();
     }
@@ -98,7 +99,8 @@ public final class MeterText {
             paragraphs.add(
                     "",
                     "No single fault fits. Nearest comes: " + diagnosis.nearest()
-                            + ". It may be two at once, or the pit file may not be what is there: look, and read again.");
+                            + ". It may be two at once, or the pit file may not be what is there: look, and read"
+                            + " again.");
             return;
         }
         paragraphs.add("", fits.size() == 1 ? "This fits:" : "These fit, the likeliest first:");

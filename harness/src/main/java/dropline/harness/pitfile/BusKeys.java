@@ -266,8 +266,8 @@ final class BusKeys {
     /** What a controller's transceiver is to the pair; when it drives, its controller says. */
     static final Section CONTROLLER_TRANSCEIVER = Section.one(
                     "transceiver",
-                    "the controller's own RS-485 transceiver as the pair meets it: the name of one, or its keys; when it"
-                            + " drives is said by the controller's own keys",
+                    "the controller's own RS-485 transceiver as the pair meets it: the name of one, or its keys; when"
+                            + " it drives is said by the controller's own keys",
                     List.of(
                             FIGURES_FROM,
                             PairKeys.UNIT_LOAD,

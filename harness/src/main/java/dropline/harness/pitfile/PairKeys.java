@@ -86,9 +86,9 @@ final class PairKeys {
             .electrical();
     static final Section BIAS_RESISTORS = Section.one(
                     "bias-resistors",
-                    "resistors fitted from D1 up to a supply and from D0 down to common; none, with bias: yes, means that"
-                            + " all receivers are fail-safe; where left out, one such pair is taken for fitted where the"
-                            + " wiring sheet puts it",
+                    "resistors fitted from D1 up to a supply and from D0 down to common; none, with bias: yes, means"
+                            + " that all receivers are fail-safe; where left out, one such pair is taken for fitted"
+                            + " where the wiring sheet puts it",
                     List.of(AT, BIAS_OHMS, BIAS_VOLTS))
             .orJust(AT);
 

@@ -23,8 +23,8 @@ final class Schema {
     static final Key<Long> STARTS_AFTER = Key.optional(
             "starts-after",
             Times.time(0, Times.HOUR),
-            "power-up: from the supplies' being on to its first state; where left out, once every board is up, since the"
-                    + " computer comes last");
+            "power-up: from the supplies' being on to its first state; where left out, once every board is up and every"
+                    + " zero found, since the computer comes last");
 
     static final Section HOST = Section.one(
             "host", "the PC that runs the simulation and sends its state", List.of(STATE_RATE, STARTS_AFTER));

@@ -15,9 +15,9 @@ import java.util.List;
 final class PowerSentences {
     /** What the states mean, wherever their figures are. */
     static final String STATES =
-            "Idle: boards run, everything is dark, blank and still. Flight: every display shows and"
-                    + " every motor moves at once, lamps are dark: more than a real flight takes, but for the moments in which"
-                    + " something starts. Night: the backlight is full on too. Lamp test: every lamp is lit as well. Start: all"
+            "Idle: boards run, everything is dark, blank and still. Flight: every display shows and every motor moves"
+                    + " at once, lamps are dark: more than a real flight takes, but for the moments in which something"
+                    + " starts. Night: the backlight is full on too. Lamp test: every lamp is lit as well. Start: all"
                     + " boards start together, displays come on, motors look for their zero.";
 
     private PowerSentences() {}
@@ -98,6 +98,10 @@ final class PowerSentences {
                         .append(Figures.time(turn.readyNanos()))
                         .append(")");
             }
+            words.append("; as the first state is shown, ")
+                    .append(amount(peak.firstStateAmps(), Unit.AMPERES))
+                    .append(" at ")
+                    .append(Figures.time(peak.firstStateNanos()));
             sentences.add(words.append('.').toString());
         }
         sentences.add("Up to the computer's start this is a model: boot times, the longest time to a zero, starting"
@@ -121,9 +125,9 @@ final class PowerSentences {
             sentences.add("When the levels of all zones change at once, the slowest zone is "
                     + Figures.time(start.zoneLagNanos()) + " behind the fastest (simulated, the first state).");
         }
-        sentences.add(
-                "Coarsest step: the largest change in brightness from one level to the next above dark. From"
-                        + " about 2 % on the eye sees a step (Weber's law; the figure from memory). More bits make it smaller.");
+        sentences.add("Coarsest step: the largest change in brightness from one level to the next above dark. From"
+                + " about 2 % on the eye sees a step (Weber's law; the figure from memory). Finer levels of the"
+                + " signal and more bits make it smaller.");
         return sentences;
     }
 

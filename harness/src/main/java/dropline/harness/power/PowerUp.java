@@ -24,16 +24,19 @@ public record PowerUp(
     /**
      * The most a supply gives.
      *
+     * @param amps until the computer starts, A
      * @param why what takes the most of it then
+     * @param firstStateAmps after that, as everything goes to where the first state says, A
      */
-    public record Peak(String supply, double amps, long atNanos, String why) {}
+    public record Peak(
+            String supply, double amps, long atNanos, String why, double firstStateAmps, long firstStateNanos) {}
 
     /**
      * A start in turn.
      *
      * @param delayNanos by which each board waits for every address before its own
      * @param readyNanos as above
-     * @param amps the most each supply then gives, A
+     * @param amps the most each supply then gives until the computer starts, A
      */
     public record Staggered(long delayNanos, long readyNanos, List<Double> amps) {
         public Staggered {

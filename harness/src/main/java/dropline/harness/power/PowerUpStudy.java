@@ -54,7 +54,7 @@ public final class PowerUpStudy {
         List<PowerUp.Peak> peaks = peaks(start, hostOn, run);
         long ready = Math.max(hostOn + Math.max(run.heardNanos(), run.shownNanos()), start.zeroedNanos());
         PowerUp powerUp = new PowerUp(
-                steps(start, hostOn, run), ready, peaks, staggered(peaks, hostOn, ready, run), run.zoneLagNanos());
+                steps(start, hostOn, run), ready, peaks, staggered(peaks, hostOn, ready), run.zoneLagNanos());
         return result.from(powerUp);
     }
 
@@ -86,15 +86,13 @@ public final class PowerUpStudy {
         for (int s = 0; s < pit.supplies().supplies().size(); s++) {
             Most most = most(start, s);
             Flight.Drawn later = run.currents().points().get(s);
-            String name = pit.supplies().supplies().get(s).name();
-            peaks.add(
-                    later.max() > most.amps
-                            ? new PowerUp.Peak(
-                                    name,
-                                    later.max(),
-                                    hostOn + later.maxNanos(),
-                                    "everything goes to where the first state says")
-                            : new PowerUp.Peak(name, most.amps, most.atNanos, why(start, s, most.atNanos)));
+            peaks.add(new PowerUp.Peak(
+                    pit.supplies().supplies().get(s).name(),
+                    most.amps,
+                    most.atNanos,
+                    why(start, s, most.atNanos),
+                    later.max(),
+                    hostOn + later.maxNanos()));
         }
         return peaks;
     }
@@ -151,15 +149,13 @@ public final class PowerUpStudy {
         };
     }
 
-    private PowerUp.@Nullable Staggered staggered(
-            List<PowerUp.Peak> peaks, long hostOn, long ready, StartRun.Started run) {
+    private PowerUp.@Nullable Staggered staggered(List<PowerUp.Peak> peaks, long hostOn, long ready) {
         List<PowerUp.Staggered> tried = new ArrayList<>();
         for (long delay : DELAYS) {
             PowerOn start = PowerOn.of(pit, delay);
             List<Double> amps = new ArrayList<>();
             for (int s = 0; s < peaks.size(); s++) {
-                amps.add(Math.max(
-                        most(start, s).amps, run.currents().points().get(s).max()));
+                amps.add(most(start, s).amps);
             }
             tried.add(new PowerUp.Staggered(delay, ready + Math.max(0, hostOn(start) - hostOn), amps));
         }

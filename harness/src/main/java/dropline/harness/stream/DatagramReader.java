@@ -1,173 +1,246 @@
 package dropline.harness.stream;
 
+import dropline.harness.problem.Nearest;
 import dropline.harness.yaml.FileSort;
+import dropline.harness.yaml.Group;
+import dropline.harness.yaml.KeyCode;
+import dropline.harness.yaml.Numerals;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.harness.yaml.TreeReader;
 import dropline.protocol.Bytes;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 
 /** Reads a datagram file; notes every problem and reads on. */
 final class DatagramReader {
+    private static final String PAGE = "docs/record.md";
     private static final int LONGEST = 65_507;
-    private static final List<String> FORMS =
-            Stream.of(NumberForm.values()).map(NumberForm::word).toList();
-    private static final Map<String, List<String>> PARTS = parts();
+    private static final int MOST_VALUES = 8_192;
 
+    /** What makes a part, by the key it begins with. */
+    private static final List<String> PARTS =
+            List.of("text", "bytes", "skip", "counter", "time", "signal", "index", "values", "repeat");
+
+    private static final List<String> ONLY_REPEATED = List.of("index", "values");
+    private static final List<String> NEVER_REPEATED = List.of("signal", "counter", "time", "repeat");
+    private static final Map<String, NumberForm> FORMS = forms(false);
+    private static final Map<String, NumberForm> COUNTING_FORMS = forms(true);
+    private static final Map<String, Boolean> ORDERS = Map.of("big", false, "little", true);
+    private static final Map<String, Long> UNITS =
+            Map.of("s", 1_000_000_000L, "ms", 1_000_000L, "us", 1_000L, "ns", 1L);
+
+    private final Report report;
     private boolean little;
 
-    private DatagramReader() {}
+    private DatagramReader(Report report) {
+        this.report = report;
+    }
 
-    /** Every kind of part by its first key, with the other keys it may have. */
-    private static Map<String, List<String>> parts() {
-        Map<String, List<String>> parts = new LinkedHashMap<>();
-        parts.put("text", List.of());
-        parts.put("bytes", List.of());
-        parts.put("skip", List.of());
-        parts.put("counter", List.of("order"));
-        parts.put("time", List.of("order", "unit"));
-        parts.put("signal", List.of("as", "order", "scale", "offset"));
-        parts.put("index", List.of("order"));
-        parts.put("values", List.of("count", "order", "scale", "offset"));
-        parts.put("repeat", List.of("of"));
-        return parts;
+    private static Map<String, NumberForm> forms(boolean counting) {
+        Map<String, NumberForm> forms = new LinkedHashMap<>();
+        Stream.of(NumberForm.values())
+                .filter(form -> !counting || form.counts())
+                .forEach(form -> forms.put(form.word(), form));
+        return forms;
     }
 
     static DatagramLayout read(String file, String text) throws DatagramException {
         Report report = new Report();
         Optional<Tree> tree = TreeReader.read(file, text, report);
-        DatagramReader reader = new DatagramReader();
-        DatagramLayout layout = null;
         if (tree.isPresent() && FileSort.DATAGRAM.isAnother(tree.get(), report)) {
             throw new DatagramException(report.list());
         }
-        if (tree.isPresent() && tree.get() instanceof Tree.Mapping mapping) {
-            layout = reader.layout(file, new Group(mapping, report));
-        } else if (tree.isPresent()) {
-            String expected = "a group of keys that begins with datagram:";
-            report.at(tree.get(), "", DatagramCode.WRONG_TYPE, expected, "see docs/record.md");
-        }
-        if (layout == null || !report.isEmpty()) {
+        Optional<DatagramLayout> layout = tree.flatMap(root -> new DatagramReader(report).layout(file, root));
+        if (layout.isEmpty() || !report.isEmpty()) {
             throw new DatagramException(report.list());
         }
-        return layout;
+        return layout.get();
     }
 
-    private DatagramLayout layout(String file, Group root) {
-        root.only(List.of("order", "datagram", "names"));
-        little = order(root);
-        return new DatagramLayout(file, parts(root, "datagram", false), root.texts("names"));
+    private Optional<DatagramLayout> layout(String file, Tree root) {
+        if (!(root instanceof Tree.Mapping mapping)) {
+            report.at(root, "", KeyCode.WRONG_TYPE, "a group of keys, datagram: among them", "see " + PAGE);
+            return Optional.empty();
+        }
+        Group group = new Group(mapping, "a datagram file", PAGE, report);
+        little = order(group);
+        DatagramLayout layout = new DatagramLayout(file, parts(group, "datagram", false), names(group));
+        group.nothingElse();
+        return Optional.of(layout);
     }
 
     private List<Part> parts(Group group, String key, boolean repeated) {
         List<Part> parts = new ArrayList<>();
-        for (Group item : group.groups(key)) {
-            String kind = PARTS.keySet().stream().filter(item::has).findFirst().orElse(null);
-            if (kind == null) {
-                item.unknownPart(List.copyOf(PARTS.keySet()));
-                continue;
-            }
-            List<String> allowed = new ArrayList<>(List.of(kind));
-            allowed.addAll(PARTS.get(kind));
-            item.only(allowed);
-            Part part = part(item, kind, repeated);
-            if (part != null) {
-                parts.add(part);
-            }
+        Optional<Tree> list = group.need(key, "a list of parts, as in - skip: 4");
+        if (list.isPresent()
+                && list.get() instanceof Tree.Sequence items
+                && !items.items().isEmpty()) {
+            items.items().forEach(item -> part(item, key, repeated).ifPresent(parts::add));
+        } else {
+            list.ifPresent(tree ->
+                    report.at(tree, key, KeyCode.WRONG_TYPE, "a list of parts, each after a dash", "see " + PAGE));
         }
         return parts;
     }
 
-    private @Nullable Part part(Group item, String kind, boolean repeated) {
-        boolean grouped = kind.equals("index") || kind.equals("values");
-        boolean single = kind.equals("signal") || kind.equals("counter") || kind.equals("time");
-        if (grouped && !repeated || repeated && (single || kind.equals("repeat"))) {
-            item.unused(
-                    kind,
-                    grouped ? "only inside the of: of a repeat" : "only outside a repeat",
-                    grouped ? "write signal: for a single value" : "write values: inside a repeat");
-            return null;
+    private Optional<Part> part(Tree item, String key, boolean repeated) {
+        if (!(item instanceof Tree.Mapping mapping) || mapping.entries().isEmpty()) {
+            report.at(item, key, KeyCode.WRONG_TYPE, "a part, as in - skip: 4", "see " + PAGE);
+            return Optional.empty();
         }
-        return switch (kind) {
-            case "text" -> constant(item);
-            case "bytes" -> bytes(item);
-            case "skip" -> new Part.Skip(item.whole(kind, 1, LONGEST));
-            case "counter" -> new Part.Counter(counting(item, kind), order(item));
-            case "time" -> new Part.Time(form(item, kind), order(item), unitNanos(item));
-            case "signal" ->
-                new Part.Signal(item.text(kind), form(item, "as"), order(item), scale(item), item.number("offset", 0));
-            case "index" -> new Part.Index(counting(item, kind), order(item));
-            case "values" ->
-                new Part.Values(
-                        form(item, kind),
-                        order(item),
-                        scale(item),
-                        item.number("offset", 0),
-                        item.has("count") ? item.whole("count", 1, 8_192) : 1);
-            case "repeat" -> repeat(item);
-            default -> throw new AssertionError(kind);
+        Optional<String> what = mapping.entries().stream()
+                .map(entry -> entry.key().text())
+                .filter(PARTS::contains)
+                .findFirst();
+        if (what.isEmpty()) {
+            unknown(mapping);
+            return Optional.empty();
+        }
+        if (repeated ? NEVER_REPEATED.contains(what.get()) : ONLY_REPEATED.contains(what.get())) {
+            String expected = repeated ? "only outside a repeat" : "only inside the of: of a repeat";
+            String fix = repeated ? "write values: inside a repeat" : "write signal: for a single value";
+            report.at(mapping, what.get(), DatagramCode.MISPLACED_PART, what.get(), expected, fix);
+            return Optional.empty();
+        }
+        Group group = new Group(mapping, "a part with " + what.get(), PAGE, report);
+        Optional<Part> part = read(group, what.get());
+        group.nothingElse();
+        return part;
+    }
+
+    /** Notes that no key says which part this is, at the one that may have been meant to. */
+    private void unknown(Tree.Mapping mapping) {
+        Tree.Scalar key = mapping.entries().stream()
+                .map(Tree.Entry::key)
+                .filter(candidate -> Nearest.to(candidate.text(), PARTS).isPresent())
+                .findFirst()
+                .orElse(mapping.entries().get(0).key());
+        String fix =
+                Nearest.to(key.text(), PARTS).map(near -> "write " + near + ":").orElse("see " + PAGE);
+        report.at(key, key.text(), DatagramCode.UNKNOWN_PART, "one of " + String.join(", ", PARTS), fix);
+    }
+
+    private Optional<Part> read(Group group, String what) {
+        return switch (what) {
+            case "text" ->
+                group.needText(what, "a text")
+                        .map(text -> text.text().getBytes(StandardCharsets.UTF_8))
+                        .map(bytes -> new Part.Constant(Bytes.copyOf(bytes, 0, bytes.length)));
+            case "bytes" -> bytes(group);
+            case "skip" -> Optional.of(new Part.Skip(Numerals.whole(group, what, 1, LONGEST, 1)));
+            case "counter" -> counting(group, what).map(form -> new Part.Counter(form, order(group)));
+            case "index" -> counting(group, what).map(form -> new Part.Index(form, order(group)));
+            case "time" -> time(group);
+            case "signal" -> signal(group);
+            case "values" -> values(group);
+            case "repeat" -> repeat(group);
+            default -> throw new AssertionError(what);
         };
     }
 
-    private static @Nullable Part constant(Group item) {
-        byte[] text = item.text("text").getBytes(StandardCharsets.UTF_8);
-        return text.length == 0 ? null : new Part.Constant(Bytes.copyOf(text, 0, text.length));
-    }
-
-    private static @Nullable Part bytes(Group item) {
-        String pairs = item.text("bytes");
-        try {
-            byte[] bytes = HexFormat.of().parseHex(pairs.replace(" ", ""));
-            return bytes.length == 0 ? null : new Part.Constant(Bytes.copyOf(bytes, 0, bytes.length));
-        } catch (IllegalArgumentException e) {
-            item.wrong("bytes", DatagramCode.WRONG_TYPE, "pairs of hexadecimal digits, as in 0D 0A");
-            return null;
+    private static Optional<Part> bytes(Group group) {
+        String expected = "pairs of hexadecimal digits, as in 0D 0A";
+        Optional<Tree.Scalar> text = group.needText("bytes", expected);
+        Optional<Bytes> bytes = text.flatMap(pairs -> Numerals.pairs(pairs.text()));
+        if (text.isPresent() && bytes.isEmpty()) {
+            group.problem(text.get(), "bytes", KeyCode.WRONG_TYPE, expected, null);
         }
+        return bytes.map(Part.Constant::new);
     }
 
-    private Part repeat(Group item) {
-        boolean toTheEnd = item.text("repeat").equals("to the end");
-        int times = toTheEnd ? Part.Repeat.TO_THE_END : item.whole("repeat", 1, LONGEST);
-        return new Part.Repeat(times, parts(item, "of", true));
+    private Optional<Part> time(Group group) {
+        Optional<NumberForm> form = form(group, "time");
+        boolean order = order(group);
+        long unit = group.choice("unit", UNITS).orElse(1_000_000_000L);
+        return form.map(known -> new Part.Time(known, order, unit));
     }
 
-    private static double scale(Group item) {
-        double scale = item.number("scale", 1);
+    private Optional<Part> signal(Group group) {
+        Optional<Tree.Scalar> name = group.needText("signal", "the name of a signal");
+        Optional<NumberForm> form = form(group, "as");
+        boolean order = order(group);
+        double scale = scale(group);
+        double offset = number(group, "offset", 0);
+        return name.flatMap(known -> form.map(as -> new Part.Signal(known.text(), as, order, scale, offset)));
+    }
+
+    private Optional<Part> values(Group group) {
+        Optional<NumberForm> form = form(group, "values");
+        boolean order = order(group);
+        double scale = scale(group);
+        double offset = number(group, "offset", 0);
+        int count = Numerals.whole(group, "count", 1, MOST_VALUES, 1);
+        return form.map(known -> new Part.Values(known, order, scale, offset, count));
+    }
+
+    private Optional<Part> repeat(Group group) {
+        boolean toTheEnd = group.text("repeat", "to the end, or how often")
+                .filter(text -> text.text().equals("to the end"))
+                .isPresent();
+        int times = toTheEnd ? Part.Repeat.TO_THE_END : Numerals.whole(group, "repeat", 1, LONGEST, 1);
+        return Optional.of(new Part.Repeat(times, parts(group, "of", true)));
+    }
+
+    private static double scale(Group group) {
+        double scale = number(group, "scale", 1);
         if (scale == 0) {
-            item.wrong("scale", DatagramCode.OUT_OF_RANGE, "a number other than 0");
+            group.get("scale")
+                    .ifPresent(at -> group.problem(at, "scale", KeyCode.OUT_OF_RANGE, "a number other than 0", null));
         }
         return scale;
     }
 
-    private NumberForm counting(Group item, String key) {
-        NumberForm form = form(item, key);
-        if (!form.counts()) {
-            item.wrong(key, DatagramCode.WRONG_TYPE, "uint8, uint16 or uint32");
+    private static double number(Group group, String key, double standard) {
+        Optional<Tree.Scalar> text = group.text(key, "a number");
+        if (text.isEmpty()) {
+            return standard;
         }
-        return form;
+        try {
+            double value = Double.parseDouble(text.get().text());
+            if (Double.isFinite(value)) {
+                return value;
+            }
+            group.problem(text.get(), key, KeyCode.OUT_OF_RANGE, "a finite number", null);
+        } catch (NumberFormatException e) {
+            group.problem(text.get(), key, KeyCode.WRONG_TYPE, "a number", null);
+        }
+        return standard;
     }
 
-    private static NumberForm form(Group item, String key) {
-        int chosen = item.choice(key, FORMS);
-        return NumberForm.values()[chosen];
+    private static Optional<NumberForm> form(Group group, String key) {
+        return group.need(key, "one of " + String.join(", ", FORMS.keySet())).isEmpty()
+                ? Optional.empty()
+                : group.choice(key, FORMS);
+    }
+
+    private static Optional<NumberForm> counting(Group group, String key) {
+        return group.choice(key, COUNTING_FORMS);
     }
 
     private boolean order(Group group) {
-        List<String> orders = List.of("big", "little");
-        return group.has("order") ? group.choice("order", orders) == 1 : little;
+        return group.choice("order", ORDERS).orElse(little);
     }
 
-    private static long unitNanos(Group item) {
-        List<String> units = List.of("s", "ms", "us", "ns");
-        int unit = item.has("unit") ? item.choice("unit", units) : 0;
-        return new long[] {1_000_000_000L, 1_000_000L, 1_000L, 1L}[unit];
+    /** What the values of repeated groups are called; none if nothing is said. */
+    private Map<String, String> names(Group group) {
+        Map<String, String> names = new LinkedHashMap<>();
+        Optional<Tree> tree = group.get("names");
+        if (tree.isPresent() && tree.get() instanceof Tree.Mapping mapping) {
+            Group values = new Group(mapping, "names", PAGE, report);
+            for (Tree.Entry entry : mapping.entries()) {
+                String key = entry.key().text();
+                values.text(key, "the name of a signal").ifPresent(name -> names.put(key, name.text()));
+            }
+        } else {
+            tree.ifPresent(
+                    other -> report.at(other, "names", KeyCode.WRONG_TYPE, "a group of keys, as in 20.3: pitch", null));
+        }
+        return names;
     }
 }

@@ -5,6 +5,9 @@ import dropline.bus.pit.Layout;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
+import dropline.bus.pit.SupplyTree;
+import dropline.bus.pit.SupplyTree.Run;
+import dropline.bus.pit.SupplyTree.Supply;
 import dropline.harness.pitfile.Measure;
 import dropline.harness.report.TextTable;
 import java.util.ArrayList;
@@ -18,6 +21,7 @@ final class Supplies {
     /** What the figures are, wherever they are printed. */
     static final String RUNNING = "Currents are running currents, not starting, stalled or peak ones.";
 
+    private final SupplyTree tree;
     private final Map<String, List<Node>> branches = new LinkedHashMap<>();
 
     /** A board or a panel: what a current can be said of. */
@@ -32,9 +36,40 @@ final class Supplies {
     }
 
     Supplies(Pit pit) {
+        tree = pit.supplies();
+        for (int point = 0; point < tree.points(); point++) {
+            branches.put(tree.name(point), new ArrayList<>());
+        }
         for (Layout.NodePlace place : Layout.of(pit).nodes()) {
             branches.computeIfAbsent(place.node().fitting().supply(), branch -> new ArrayList<>())
                     .add(place.node());
+        }
+    }
+
+    /** The wires from each supply to where boards hang, a row each; empty where no supplies are described. */
+    String runs() {
+        if (tree.isEmpty()) {
+            return "";
+        }
+        TextTable table = new TextTable("supply or run", "feeds from", "wire", ">one way");
+        for (int s = 0; s < tree.supplies().size(); s++) {
+            Supply supply = tree.supplies().get(s);
+            String volts = Measure.voltage().write(Math.round(supply.volts() * 1000));
+            table.row(supply.name(), volts, "", "");
+            runs(s, "  ", table);
+        }
+        return table.text();
+    }
+
+    private void runs(int point, String indent, TextTable table) {
+        for (int fed : tree.fedFrom(point)) {
+            Run run = tree.runs().get(fed - tree.supplies().size());
+            table.row(
+                    indent + run.name(),
+                    tree.name(point),
+                    run.gauge().name() + (run.gauge().stranded() ? "" : " solid"),
+                    Measure.length().write(Math.round(run.metres() * 1000)));
+            runs(fed, indent + "  ", table);
         }
     }
 
@@ -42,7 +77,7 @@ final class Supplies {
     String table() {
         TextTable table = new TextTable("supply branch", ">boards", ">stated", ">guessed", "not known");
         branches.forEach((branch, nodes) -> {
-            if (!branch.isEmpty()) {
+            if (!branch.isEmpty() && !nodes.isEmpty()) {
                 row(table, branch, nodes);
             }
         });

@@ -37,7 +37,9 @@ public final class WiringSheet {
             text.append(new SegmentSheet(pit, segment).text());
         }
         heading("Supplies");
-        text.append(new Supplies(pit).table());
+        Supplies supplies = new Supplies(pit);
+        text.append(supplies.runs());
+        text.append(supplies.table());
         paragraphs.add(
                 "",
                 "Stated is what the pit file gives as a figure. Guessed is what it calls about, what a preset says, and"
@@ -47,8 +49,8 @@ public final class WiringSheet {
                 "",
                 Supplies.RUNNING
                         + " Motors, servos, filament lamps and radios take several times as much for a moment: leave"
-                        + " room. No voltage is asked for: what is drawn at one voltage and at another on the same"
-                        + " branch is added as it stands.");
+                        + " room. What is drawn at one voltage and at another on the same branch is added as it stands;"
+                        + " dropline power tells them apart.");
         heading("Labels to cut out");
         text.append(Labels.of(pit));
         return text.toString();

@@ -97,7 +97,6 @@ final class MeterResultTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
             ohms             | 'ohms' is no reading; write ohms=40, idle=170mV or idle@BOARD=170mV
-            ohm=40           | 'ohm' is nothing that a meter reads here; it reads ohms, ohms-biased, idle, d1, d0; did you mean ohms?
             idle=170         | '170' is no reading of idle; write volts with their unit, such as 170 mV or -0.2 V
             ohms=-3          | '-3' is no reading of ohms; write ohms, such as 40 or 1.2 kohm
             ohms=40 mV       | '40 mV' is no reading of ohms; write ohms, such as 40 or 1.2 kohm
@@ -107,6 +106,14 @@ final class MeterResultTest {
         MeterException wrong = assertThrows(MeterException.class, () -> MeterResult.of(pit, FRONT, List.of(typed)));
 
         assertEquals(message, wrong.getMessage());
+    }
+
+    @Test
+    void unknownReadingSuggestsTheNearestOne() {
+        assertEquals(
+                "'ohm' is nothing that a meter reads here; it reads ohms, ohms-biased, idle, d1, d0; did you mean"
+                        + " ohms?",
+                message(FRONT, "ohm=40"));
     }
 
     @Test

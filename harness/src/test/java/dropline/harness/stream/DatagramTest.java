@@ -33,7 +33,7 @@ final class DatagramTest {
     private static final String GROUPS = """
             order: little
             datagram:
-              - text: DATA
+              - text: SKEW
               - repeat: to the end
                 of:
                   - index: uint8
@@ -60,7 +60,7 @@ final class DatagramTest {
     void groupsOfIndexAndValuesAreNamedByBoth() throws DatagramException {
         Heard heard = new Heard(StreamReader.of(DatagramLayout.parse("g.yaml", GROUPS)));
 
-        assertTrue(heard.bytes(hex("44 41 54 41 03 00 00 80 3F 00 00 20 3E C8 00 00 20 C0 00 00 00 00")));
+        assertTrue(heard.bytes(hex("53 4B 45 57 03 00 00 80 3F 00 00 20 3E C8 00 00 20 C0 00 00 00 00")));
 
         assertEquals("[{pitch=1.0, v200.0=-2.5, v200.1=0.0, v3.1=0.15625}]", heard.states());
     }
@@ -69,14 +69,14 @@ final class DatagramTest {
     void everyWayADatagramCanDifferFromItsFileIsSaid() throws DatagramException {
         Heard heard = new Heard(StreamReader.of(DatagramLayout.parse("g.yaml", GROUPS)));
 
-        assertFalse(heard.bytes(hex("44 41 54 42 03 00 00 80 3F 00 00 20 3E")));
-        assertFalse(heard.bytes(hex("44 41 54 41 03 00 00 80 3F 00 00 20")));
+        assertFalse(heard.bytes(hex("53 4B 45 58 03 00 00 80 3F 00 00 20 3E")));
+        assertFalse(heard.bytes(hex("53 4B 45 57 03 00 00 80 3F 00 00 20")));
 
         assertEquals("[]", heard.states());
         assertEquals(
                 List.of(
-                        "byte 3 is 42 and not 41: 44 41 54 42 03 00 00 80 3F 00 00 20 3E (13 bytes)",
-                        "it ends too soon, after 12 bytes: 44 41 54 41 03 00 00 80 3F 00 00 20 (12 bytes)"),
+                        "byte 3 is 58 and not 57: 53 4B 45 58 03 00 00 80 3F 00 00 20 3E (13 bytes)",
+                        "it ends too soon, after 12 bytes: 53 4B 45 57 03 00 00 80 3F 00 00 20 (12 bytes)"),
                 heard.reader().malformedExamples());
     }
 
@@ -96,7 +96,7 @@ final class DatagramTest {
         String text = """
                 order: middle
                 datagram:
-                  - texd: DATA
+                  - texd: SKEW
                   - skip: 0
                   - signal: altitude
                     as: flaot32
@@ -116,21 +116,21 @@ final class DatagramTest {
 
         assertEquals(
                 List.of(
-                        "l.yaml:1:8 UNKNOWN_NAME",
-                        "l.yaml:3:5 UNKNOWN_KEY",
+                        "l.yaml:1:8 WRONG_TYPE",
+                        "l.yaml:3:5 UNKNOWN_PART",
                         "l.yaml:4:11 OUT_OF_RANGE",
-                        "l.yaml:6:9 UNKNOWN_NAME",
+                        "l.yaml:6:9 WRONG_TYPE",
                         "l.yaml:7:5 UNKNOWN_KEY",
-                        "l.yaml:8:5 UNUSED_KEY",
+                        "l.yaml:8:5 MISPLACED_PART",
                         "l.yaml:9:14 WRONG_TYPE",
                         "l.yaml:10:13 WRONG_TYPE",
-                        "l.yaml:12:9 UNUSED_KEY",
+                        "l.yaml:12:9 MISPLACED_PART",
                         "l.yaml:14:12 WRONG_TYPE",
-                        "l.yaml:16:5 UNKNOWN_KEY"),
+                        "l.yaml:16:5 UNKNOWN_PART"),
                 wrong.problems().stream()
                         .map(problem -> problem.where() + " " + problem.code())
                         .toList());
-        assertEquals("did you mean text?", wrong.problems().get(1).fix());
+        assertEquals("write text:", wrong.problems().get(1).fix());
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.problem.Problem;
+import dropline.harness.problem.ProblemChapter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 final class SuiteFileTest {
-    private static final Path FOLDER = SuiteDocumentsTest.docs().resolve("problems/suite");
+    private static final Path FOLDER = ProblemChapter.docs().resolve("problems/suite");
 
     @Test
     void aHealthyRunIsHeldToBudgetsAndOneWithFaultsIsNot() throws IOException {

@@ -2,6 +2,7 @@ package dropline.harness.suite;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dropline.harness.problem.ProblemChapter;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -11,7 +12,7 @@ import org.junit.jupiter.api.Test;
 final class SuiteFuzzTest {
     private static final long SEED = 20_261_126L;
     private static final int ROUNDS = 1_500;
-    private static final Path SUITE = SuiteDocumentsTest.docs().resolve("problems/suite/suite.yaml");
+    private static final Path SUITE = ProblemChapter.docs().resolve("problems/suite/suite.yaml");
 
     private static final String SOUND = """
             suite: Lamps

@@ -2,8 +2,10 @@ package dropline.harness.wiring;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dropline.harness.pitfile.PitFile;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -131,6 +133,30 @@ final class WiringSheetTest {
         assertTrue(
                 supplies.contains("(no branch stated)       9       -        -  9 of 9 figures, first oil"), supplies);
         assertTrue(supplies.contains("Currents are running currents, not starting, stalled or peak ones."), supplies);
+    }
+
+    @Test
+    void describedSuppliesStandWithTheirRuns() {
+        String text = HutPit.TEXT + """
+                supplies:
+                  left 12 V:
+                    volts: 12 V
+                    runs:
+                      tail: {from: trunk, wire: 0.75 mm2, length: 80 cm}
+                      trunk: {wire: 18 AWG, strand: solid, length: 3 m}
+                """;
+        PitFile.Result result = PitFile.parse("hut.yaml", text);
+        PitFile.Understood hut = assertInstanceOf(PitFile.Understood.class, result, result::toString);
+
+        String supplies = part(WiringSheet.of(hut.pit()), "Supplies");
+
+        assertTrue(supplies.startsWith("""
+              supply or run  feeds from  wire          one way
+              left 12 V      12 V
+                trunk        left 12 V   18 AWG solid      3 m
+                  tail       trunk       0.75 mm2        80 cm
+            """), supplies);
+        assertTrue(supplies.contains("left 12 V                2  145 mA"), supplies);
     }
 
     @Test

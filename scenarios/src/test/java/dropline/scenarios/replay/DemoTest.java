@@ -67,7 +67,9 @@ final class DemoTest {
         layout.nodes().forEach(place -> replies.add(place.node().profile().replyFrom()));
 
         assertEquals(EnumSet.allOf(Controller.Kind.class), controllers);
-        assertEquals(EnumSet.range(Indicator.Kind.LAMP, Indicator.Kind.SERVO), indicators);
+        Set<Indicator.Kind> common = EnumSet.range(Indicator.Kind.LAMP, Indicator.Kind.SERVO);
+        common.add(Indicator.Kind.BACKLIGHT_ZONE);
+        assertEquals(common, indicators);
         assertEquals(EnumSet.range(Control.Kind.TOGGLE, Control.Kind.AXIS), controls);
         assertEquals(EnumSet.allOf(Profile.ReplyFrom.class), replies);
     }

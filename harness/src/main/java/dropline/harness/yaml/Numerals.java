@@ -1,8 +1,5 @@
-package dropline.harness.layout;
+package dropline.harness.yaml;
 
-import dropline.harness.yaml.Group;
-import dropline.harness.yaml.KeyCode;
-import dropline.harness.yaml.Tree;
 import dropline.protocol.Bytes;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
@@ -10,7 +7,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** Numbers and bytes as people write them. */
-final class Numerals {
+public final class Numerals {
     private static final Pattern DECIMAL = Pattern.compile("[+-]?[0-9]{1,18}");
     private static final Pattern HEX = Pattern.compile("(?:0[xX])?([0-9A-Fa-f]{1,15})");
     private static final Pattern PAIRS = Pattern.compile("(?:0[xX])?[0-9A-Fa-f]{2}(?:[ ,]+(?:0[xX])?[0-9A-Fa-f]{2})*");
@@ -18,7 +15,7 @@ final class Numerals {
     private Numerals() {}
 
     /** Decimal, or hexadecimal with 0x before it. */
-    static Optional<Long> whole(String text) {
+    public static Optional<Long> whole(String text) {
         if (DECIMAL.matcher(text).matches()) {
             return Optional.of(Long.parseLong(text));
         }
@@ -26,13 +23,13 @@ final class Numerals {
     }
 
     /** Hexadecimal digits, with or without 0x before them. */
-    static Optional<Long> hex(String text) {
+    public static Optional<Long> hex(String text) {
         var digits = HEX.matcher(text);
         return digits.matches() ? Optional.of(Long.parseLong(digits.group(1), 16)) : Optional.empty();
     }
 
     /** A whole number, decimal or hexadecimal with 0x, or what counts where it is left out. */
-    static int whole(Group group, String key, int least, int most, int standard) {
+    public static int whole(Group group, String key, int least, int most, int standard) {
         String expected = "a whole number, " + least + ".." + most;
         Optional<Tree.Scalar> text = group.text(key, expected);
         if (text.isEmpty()) {
@@ -51,7 +48,7 @@ final class Numerals {
     }
 
     /** A number written in hexadecimal digits, which must be there. */
-    static Optional<Long> needHex(Group group, String key, long most) {
+    public static Optional<Long> needHex(Group group, String key, long most) {
         String expected = "hexadecimal digits, 0.." + Long.toHexString(most).toUpperCase(Locale.ROOT);
         Optional<Tree.Scalar> text = group.needText(key, expected);
         Optional<Long> number = text.flatMap(scalar -> hex(scalar.text()));
@@ -64,7 +61,7 @@ final class Numerals {
     }
 
     /** Pairs of hexadecimal digits with spaces between them: {@code A5 5A}. */
-    static Optional<Bytes> pairs(String text) {
+    public static Optional<Bytes> pairs(String text) {
         if (!PAIRS.matcher(text).matches()) {
             return Optional.empty();
         }
@@ -72,7 +69,7 @@ final class Numerals {
     }
 
     /** Text of the 128 characters of ASCII. */
-    static Optional<Bytes> ascii(String text) {
+    public static Optional<Bytes> ascii(String text) {
         if (text.isEmpty() || !text.chars().allMatch(c -> c < 128)) {
             return Optional.empty();
         }
