@@ -24,7 +24,6 @@ final class Blueprint {
 
     Blueprint(Pit before, Draft draft, List<Fit> all) {
         this.before = before;
-        before.hubs().forEach(hub -> onHub.put(hub.name(), new ArrayList<>()));
         for (int s = 0; s < before.segments().size(); s++) {
             int index = s;
             Segment now = before.segments().get(s);
@@ -57,7 +56,7 @@ final class Blueprint {
             own = freeHub(hub.name());
             furtherHubs.add(new Hub(own, hub.kind(), hub.turnNanos(), List.of(segments.size())));
         } else if (hub != null) {
-            onHub.get(hub.name()).add(segments.size());
+            onHub.computeIfAbsent(hub.name(), name -> new ArrayList<>()).add(segments.size());
         }
         segments.add(segment);
         return own;
@@ -88,7 +87,7 @@ final class Blueprint {
 
     Pit pit() {
         List<Hub> hubs = new ArrayList<>();
-        before.hubs().forEach(hub -> hubs.add(hub.with(onHub.get(hub.name()))));
+        before.hubs().forEach(hub -> hubs.add(hub.with(onHub.getOrDefault(hub.name(), List.of()))));
         hubs.addAll(furtherHubs);
         return before.with(segments, hubs);
     }

@@ -67,7 +67,8 @@ final class PlanCommandTest {
         assertEquals(2, Captured.run("size", pit.toString(), "--same-segments").exitCode());
         assertEquals(
                 2,
-                Captured.run("size", pit.toString(), "--plan", "--segment", "bus").exitCode());
+                Captured.run("size", pit.toString(), "--plan", "--segment", "bus")
+                        .exitCode());
     }
 
     @Test
