@@ -55,6 +55,7 @@ public final class ModelledNode implements NodeBehaviour {
     private int toldBoots;
     private int toldErrors;
     private int lastBroadcast;
+    private long appliedNanos;
 
     /**
      * @param index this node in {@link Layout#nodes()}
@@ -177,6 +178,7 @@ public final class ModelledNode implements NodeBehaviour {
         readyNanos = untilNanos;
         boots++;
         lastBroadcast = 0;
+        appliedNanos = 0;
         shows.forget(index, atNanos, untilNanos);
         events.post(atNanos, Rank.RESET, index, 0, 0, 0, 0, untilNanos, 0, 0);
     }
@@ -235,20 +237,16 @@ public final class ModelledNode implements NodeBehaviour {
         if (frame.count == 0) {
             return;
         }
-        long applied = -1;
+        long ordinal = frame.kind == TraceSink.REQUEST ? ordinal(frame) : BROADCAST_ORDINALS + frame.transaction;
+        long pass = (long) (Draws.draw(passStream, ordinal) * profile.loopPassNanos());
+        // the loop takes frames in the order in which they came
+        long applied = Math.max(appliedNanos, timeline.loopFree(knownNanos) + pass);
+        appliedNanos = applied;
         for (int i = 0; i < frame.count; i++) {
             for (int slot : slots[frame.picked[i]]) {
-                applied = applied < 0 ? appliedNanos(frame, knownNanos) : applied;
                 shows.apply(slot, frame.serials[i], frame.values[i], applied, frame.heardNanos);
             }
         }
-    }
-
-    /** When the node's program takes what a frame carried; most broadcasts carry nothing for most nodes. */
-    private long appliedNanos(Frame frame, long knownNanos) {
-        long ordinal = frame.kind == TraceSink.REQUEST ? ordinal(frame) : BROADCAST_ORDINALS + frame.transaction;
-        long pass = (long) (Draws.draw(passStream, ordinal) * profile.loopPassNanos());
-        return timeline.loopFree(knownNanos) + pass;
     }
 
     private void plan(Frame request, long knownNanos) {

@@ -23,6 +23,7 @@ final class PanelJson {
         json.writeStringProperty("budgetSource", panel.budgetSource());
         Parts.verdict(json, "verdict", panel.verdict());
         Parts.latency(json, "updateLatency", panel.updateLatency());
+        Parts.atWorst(json, "atWorst", panel.atWorst());
         Parts.stages(json, "meanStages", panel.meanStages());
         WorstMoment moment = panel.worst();
         if (moment == null) {

@@ -3,6 +3,7 @@ package dropline.harness.json;
 import dropline.bus.rule.Ruling;
 import dropline.harness.finding.Cause;
 import dropline.harness.finding.Finding;
+import dropline.harness.verdict.AtWorst;
 import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Latency;
 import dropline.harness.verdict.Stages;
@@ -51,6 +52,25 @@ final class Parts {
         } else {
             json.writeNumberProperty(key, value);
         }
+    }
+
+    static void atWorst(JsonGenerator json, String key, AtWorst atWorst) {
+        json.writeObjectPropertyStart(key);
+        if (atWorst.isFinite()) {
+            json.writeNumberProperty("boundNanos", atWorst.nanos());
+        } else {
+            json.writeNullProperty("boundNanos");
+        }
+        json.writeArrayPropertyStart("parts");
+        for (AtWorst.Part part : atWorst.parts()) {
+            json.writeStartObject();
+            json.writeStringProperty("stage", part.stage());
+            json.writeNumberProperty("longestNanos", part.nanos());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeStringProperty("why", atWorst.why());
+        json.writeEndObject();
     }
 
     static void faults(JsonGenerator json, String key, List<InjectedFault> faults) {

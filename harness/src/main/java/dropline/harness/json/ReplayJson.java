@@ -95,6 +95,7 @@ public final class ReplayJson {
         json.writeStringProperty("node", control.node());
         json.writeNumberProperty("moves", control.moves());
         Parts.latency(json, "controlLatency", control.controlLatency());
+        Parts.atWorst(json, "atWorst", control.atWorst());
         json.writeNumberProperty("lostSteps", control.lostSteps());
         json.writeNumberProperty("spurious", control.spurious());
         json.writeNumberProperty("budgetNanos", control.budgetNanos());
@@ -111,6 +112,7 @@ public final class ReplayJson {
         json.writeNumberProperty("nodes", segment.nodes());
         json.writeNumberProperty("utilisation", segment.utilisation());
         Parts.latency(json, "pollCycle", segment.pollCycle());
+        Parts.atWorst(json, "pollCycleAtWorst", segment.pollCycleAtWorst());
         json.writeNumberProperty("pollCycleMinNanos", segment.pollCycleMinNanos());
         json.writeArrayPropertyStart("pollCycleOverTime");
         for (SegmentResult.CyclePoint point : segment.pollCycleOverTime()) {

@@ -36,6 +36,7 @@ public final class SegmentMeasures implements TraceSink {
     private int unsentCount;
     private long firstStateNanos = SignalLog.NEVER;
     private long lastStateNanos = SignalLog.NEVER;
+    private long leastStateGapNanos = Long.MAX_VALUE;
     private long endNanos;
 
     /** {@code layout} is the pit's; {@code segment} an index into its segments. */
@@ -128,6 +129,9 @@ public final class SegmentMeasures implements TraceSink {
     public void stateSent(long atNanos) {
         if (firstStateNanos == SignalLog.NEVER) {
             firstStateNanos = atNanos;
+        }
+        if (lastStateNanos != SignalLog.NEVER) {
+            leastStateGapNanos = Math.min(leastStateGapNanos, atNanos - lastStateNanos);
         }
         lastStateNanos = atNanos;
         for (int n = 0; n < unsentCount; n++) {
@@ -305,6 +309,11 @@ public final class SegmentMeasures implements TraceSink {
     /** In the order of the description. */
     public List<ControlMeasure> controls() {
         return List.of(controls);
+    }
+
+    /** The shortest time between two states of the host, ns; 0 if there were none. */
+    public long leastStateGapNanos() {
+        return leastStateGapNanos == Long.MAX_VALUE ? 0 : leastStateGapNanos;
     }
 
     /** When the run ended, ns; 0 while it has not. */

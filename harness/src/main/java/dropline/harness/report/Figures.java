@@ -1,5 +1,6 @@
 package dropline.harness.report;
 
+import dropline.harness.verdict.AtWorst;
 import dropline.harness.verdict.Outcome;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -11,6 +12,11 @@ public final class Figures {
     private static final long SECOND = 1_000_000_000L;
 
     private Figures() {}
+
+    /** A bound as a time; {@code none} where there is none. */
+    public static String atWorst(AtWorst bound) {
+        return bound.isFinite() ? time(bound.nanos()) : "none";
+    }
 
     /**
      * A length of time to about three figures: {@code 412 us}, {@code 3.42 ms}, {@code 61.3 ms}, {@code 100 ms}; ns.

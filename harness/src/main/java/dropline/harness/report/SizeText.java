@@ -75,7 +75,7 @@ public final class SizeText {
         for (Misfit misfit : curve.misfits()) {
             worst = Math.abs(misfit.error()) > Math.abs(worst.error()) ? misfit : worst;
         }
-        long others = curve.misfits().size() - 1;
+        int others = curve.misfits().size() - 1;
         return "At " + Figures.count(curve.baud()) + " baud the clock of " + worst.node()
                 + (others == 0 ? "" : " and " + Figures.plural(others, "other board")) + " comes no nearer than "
                 + (worst.error() > 0 ? "+" : "") + Figures.percent(worst.error())

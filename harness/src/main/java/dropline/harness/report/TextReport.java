@@ -95,6 +95,7 @@ public final class TextReport {
                 ">half by",
                 ">99 of 100",
                 ">slowest",
+                ">at worst",
                 ">limit",
                 ">margin",
                 "mostly");
@@ -108,6 +109,7 @@ public final class TextReport {
                     used ? Figures.time(panel.updateLatency().p50Nanos()) : "-",
                     used ? Figures.time(panel.updateLatency().p99Nanos()) : "-",
                     used ? Figures.time(panel.updateLatency().maxNanos()) : "-",
+                    Figures.atWorst(panel.atWorst()),
                     Figures.time(panel.budgetNanos()),
                     used ? Figures.margin(panel.verdict().marginNanos()) : "-",
                     panel.worst() == null
@@ -119,7 +121,16 @@ public final class TextReport {
 
     private void controls() {
         TextTable table = new TextTable(
-                "verdict", "control", "panel", ">moves", ">half by", ">slowest", ">limit", ">margin", ">lost");
+                "verdict",
+                "control",
+                "panel",
+                ">moves",
+                ">half by",
+                ">slowest",
+                ">at worst",
+                ">limit",
+                ">margin",
+                ">lost");
         for (ControlResult control : result.controls()) {
             boolean used = control.verdict().outcome() != Outcome.UNDECIDED;
             table.row(
@@ -129,6 +140,7 @@ public final class TextReport {
                     Figures.count(control.moves()),
                     used ? Figures.time(control.controlLatency().p50Nanos()) : "-",
                     used ? Figures.time(control.controlLatency().maxNanos()) : "-",
+                    Figures.atWorst(control.atWorst()),
                     Figures.time(control.budgetNanos()),
                     used ? Figures.margin(control.verdict().marginNanos()) : "-",
                     Figures.count(control.lostSteps()));
@@ -145,6 +157,7 @@ public final class TextReport {
                 ">cycle mean",
                 ">99 of 100",
                 ">slowest",
+                ">at worst",
                 ">polls",
                 ">retried",
                 ">given up",
@@ -159,6 +172,7 @@ public final class TextReport {
                     Figures.time(segment.pollCycle().meanNanos()),
                     Figures.time(segment.pollCycle().p99Nanos()),
                     Figures.time(segment.pollCycle().maxNanos()),
+                    Figures.atWorst(segment.pollCycleAtWorst()),
                     Figures.count(segment.asked()),
                     Figures.count(segment.retried()),
                     Figures.count(segment.gaveUp()),

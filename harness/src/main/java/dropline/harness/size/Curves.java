@@ -45,7 +45,7 @@ final class Curves {
 
     private BaudCurve curve(int baud) throws IOException {
         Pit pit = AtBaud.of(plan.pit(), plan.segment(), baud);
-        boolean isOwn = pit == plan.pit();
+        boolean isOwn = baud == plan.pit().segments().get(plan.segment()).baud();
         Search search = isOwn ? own : own.with(own.growth().of(pit), own.opening());
         int more = isOwn ? answer.inFirstSeed() : search.largestOf(kinds, expected(baud));
         List<Point> points = points(search, more);

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * Adds panels to a segment, each on a further board of its own: a copy of the board that carries the original, at the
@@ -149,7 +150,7 @@ public final class Growth {
             for (Indicator indicator : panel.indicators()) {
                 List<Integer> shown = new ArrayList<>();
                 for (int signal : indicator.signals()) {
-                    shown.add(own.computeIfAbsent(signal, original1 -> copySignal(original1, name)));
+                    shown.add(own.computeIfAbsent(signal, first -> copySignal(first, name)));
                 }
                 indicators.add(showing(indicator, shown));
             }
@@ -167,7 +168,7 @@ public final class Growth {
                     new Panel(name, panel.place(), Panel.Status.PLANNED, indicators, controls, budget, panel.draws());
             List<Node.Register> registers = original.registers().stream()
                     .filter(register -> own.containsKey(register.signal()))
-                    .map(register -> new Node.Register(own.get(register.signal()), register.address()))
+                    .map(register -> new Node.Register(Objects.requireNonNull(own.get(register.signal())), register.address()))
                     .toList();
             return new Node(
                     "board of " + name,
@@ -205,7 +206,7 @@ public final class Growth {
             }
             List<List<Integer>> copies = new ArrayList<>();
             for (Layout.ControlPlace place : layout.controls()) {
-                copies.add(controlCopies.get(place.control().name()).stream()
+                copies.add(Objects.requireNonNull(controlCopies.get(place.control().name())).stream()
                         .map(index::get)
                         .toList());
             }

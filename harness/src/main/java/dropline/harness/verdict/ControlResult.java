@@ -10,6 +10,7 @@ package dropline.harness.verdict;
  * @param node the name of its node
  * @param moves times a person moved it
  * @param controlLatency from the oldest move the host did not know to the host being told it or a newer one
+ * @param atWorst what no control latency of it exceeds while nothing is broken and it is moved no faster than believed
  * @param lostSteps moves that the node never saw, or of which the host was never told
  * @param spurious changes that the node believed though nobody had made them
  * @param budgetNanos slowest control latency allowed, ns
@@ -24,6 +25,7 @@ public record ControlResult(
         String node,
         long moves,
         Latency controlLatency,
+        AtWorst atWorst,
         long lostSteps,
         long spurious,
         long budgetNanos,

@@ -20,9 +20,12 @@ import org.jspecify.annotations.Nullable;
 final class Judge {
     private final Pit pit;
     private final Layout layout;
+    private final AtWorsts atWorsts;
     private final String uncertainty;
 
-    Judge(Pit pit, Layout layout, long seed) {
+    /** {@code atWorsts}: the bounds that stand beside what was measured. */
+    Judge(Pit pit, Layout layout, long seed, AtWorsts atWorsts) {
+        this.atWorsts = atWorsts;
         this.pit = pit;
         this.layout = layout;
         uncertainty = "exact for this run with seed " + seed + "; another seed or recording may find a slower one";
@@ -58,6 +61,7 @@ final class Judge {
                         lost,
                         panel.budget().updateNanos()),
                 Figures.latency(times),
+                atWorsts.panel(measure),
                 Figures.meanStages(slots),
                 worst(measure),
                 Figures.histogram(times),
@@ -78,6 +82,7 @@ final class Judge {
                 node.node().name(),
                 measure.moves(),
                 Figures.latency(measure.latency()),
+                atWorsts.control(measure),
                 measure.lostSteps(),
                 measure.spurious(),
                 limit,
@@ -165,6 +170,7 @@ final class Judge {
                 segment.nodes().size(),
                 bus.utilisation(),
                 Figures.latency(bus.cycles()),
+                atWorsts.cycle(measures.segment()),
                 bus.cycles().minNanos(),
                 Figures.cyclePoints(bus),
                 bus.asked(),

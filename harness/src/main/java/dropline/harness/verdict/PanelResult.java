@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param budgetSource where the limit comes from
  * @param verdict on its longest update latency against the budget
  * @param updateLatency over all its signals
+ * @param atWorst what no update latency of it exceeds while nothing is broken
  * @param meanStages where the time went, on average over all its changes
  * @param worst its slowest update; null when it had none
  * @param histogram its update latencies, for drawing; no buckets when it had none
@@ -32,6 +33,7 @@ public record PanelResult(
         String budgetSource,
         Verdict verdict,
         Latency updateLatency,
+        AtWorst atWorst,
         Stages meanStages,
         @Nullable WorstMoment worst,
         LatencyHistogram histogram,

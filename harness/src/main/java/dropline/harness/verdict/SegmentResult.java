@@ -11,6 +11,7 @@ import java.util.List;
  * @param nodes how many nodes it has
  * @param utilisation share of the time in which a frame was on the wire, 0..1
  * @param pollCycle full rounds of polls, from start to start
+ * @param pollCycleAtWorst what no poll cycle exceeds while nothing is broken
  * @param pollCycleMinNanos the shortest, ns
  * @param pollCycleOverTime for drawing, at most 300 points
  * @param asked transactions: requests with all their retries
@@ -31,6 +32,7 @@ public record SegmentResult(
         int nodes,
         double utilisation,
         Latency pollCycle,
+        AtWorst pollCycleAtWorst,
         long pollCycleMinNanos,
         List<CyclePoint> pollCycleOverTime,
         long asked,

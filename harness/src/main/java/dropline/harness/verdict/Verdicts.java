@@ -43,7 +43,7 @@ public final class Verdicts {
 
     /** The same, beside what becomes of it with each of these nodes dead. */
     public ReplayResult of(Run run, List<SegmentMeasures> segments, List<DeadNode> deadNodes) {
-        Judge judge = new Judge(pit, layout, run.seed());
+        Judge judge = new Judge(pit, layout, run.seed(), new AtWorsts(pit, layout, segments));
         List<PanelResult> panels = new ArrayList<>();
         List<ControlResult> controls = new ArrayList<>();
         List<SegmentResult> results = new ArrayList<>();
@@ -76,7 +76,7 @@ public final class Verdicts {
                 new Sentences(panels, controls, results, failures).all(latency),
                 run.findings(),
                 new Adviser(pit, layout).advise(panels, controls, results, segments),
-                caveats(run),
+                caveats(run, panels),
                 budgetSources(),
                 latency,
                 panels,
@@ -145,7 +145,7 @@ public final class Verdicts {
                 .toList();
     }
 
-    private List<String> caveats(Run run) {
+    private List<String> caveats(Run run, List<PanelResult> results) {
         List<String> caveats = new ArrayList<>();
         caveats.add("Nodes, wire and panels are modelled from the pit file; nothing was measured on a real board.");
         long planned = panels().stream()
@@ -157,6 +157,7 @@ public final class Verdicts {
         }
         caveats.add("One run with seed " + run.seed() + " over "
                 + Words.time(run.recording().durationNanos()) + ": a slower moment than the slowest seen may exist.");
+        caveats.addAll(AtWorstWords.caveats(results));
         caveats.addAll(run.caveats());
         return caveats;
     }

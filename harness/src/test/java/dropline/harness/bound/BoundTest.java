@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -57,7 +58,7 @@ final class BoundTest {
         if (cycle.isFinite()) {
             bounded++;
         } else {
-            unbounded.merge(cycle.obstacle().kind(), 1, Integer::sum);
+            unbounded.merge(Objects.requireNonNull(cycle.obstacle()).kind(), 1, Integer::sum);
             return;
         }
         SegmentMeasures measures = run(random, layout, seed, cycle.nanos());

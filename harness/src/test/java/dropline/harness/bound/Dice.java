@@ -27,6 +27,11 @@ final class Dice {
         return low + (long) (next() * next() * (high - low));
     }
 
+    /** As above, but now and then so far beyond {@code high} that it outweighs everything else. */
+    long rarelyHuge(long low, long high) {
+        return oneIn(8) ? low + 30 * (high - low) : between(low, high);
+    }
+
     /** True once in so many times. */
     boolean oneIn(int times) {
         return below(times) == 0;

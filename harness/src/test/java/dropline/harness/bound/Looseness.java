@@ -15,7 +15,8 @@ final class Looseness {
     }
 
     double percentile(String kind, int percent) {
-        List<Double> sorted = ratios.get(kind).stream().sorted().toList();
+        List<Double> sorted =
+                ratios.getOrDefault(kind, List.of()).stream().sorted().toList();
         return sorted.get(Math.min(sorted.size() - 1, sorted.size() * percent / 100));
     }
 

@@ -48,9 +48,9 @@ final class RandomParts {
         return new Profile(
                 dice.oneIn(2) ? ReplyFrom.LOOP : ReplyFrom.INTERRUPT,
                 gap,
+                dice.rarelyHuge(0, charNanos / 2),
                 dice.between(0, charNanos / 2),
-                dice.between(0, charNanos / 2),
-                dice.between(0, 2 * MILLI),
+                dice.rarelyHuge(0, 2 * MILLI),
                 2 + dice.below(2) * 14,
                 63 + dice.below(2) * 192,
                 tasks(),

@@ -53,7 +53,7 @@ final class RandomSegment {
             segments.add(segment(dice, "bus" + s, shared, period, adapter, signals));
         }
         List<Hub> hubs = shared
-                ? List.of(new Hub("board", Hub.Kind.BOARD, dice.between(0, 500 * MICRO), List.of(0, 1)))
+                ? List.of(new Hub("board", Hub.Kind.BOARD, dice.rarelyHuge(0, 500 * MICRO), List.of(0, 1)))
                 : List.of();
         pit = new Pit("random", period, null, signals, segments, hubs);
         int nodes = segments.get(0).nodes().size();
@@ -83,9 +83,9 @@ final class RandomSegment {
                 ? Adapter.NONE
                 : new Adapter(
                         "usb",
-                        dice.below(3) * dice.below(3) * 4 * MILLI,
+                        4L * dice.below(3) * dice.below(3) * MILLI,
                         62,
-                        MILLI / (1 + 7 * dice.below(2)),
+                        dice.oneIn(6) ? 16 * MILLI : MILLI / (1 + 7 * dice.below(2)),
                         dice.oneIn(2)
                                 ? Distribution.uniform(0, 500 * MICRO)
                                 : Distribution.exponential(20 * MICRO, 100 * MICRO, 3 * MILLI));
@@ -103,8 +103,8 @@ final class RandomSegment {
                 dice.between(10 * MILLI, 1000 * MILLI),
                 charNanos / 2 + dice.between(0, MILLI),
                 dice.oneIn(4) ? dice.between(0, 5 * MILLI) : 0,
-                dice.oneIn(2) ? 200 * MILLI + dice.between(0, 1800 * MILLI) : 0,
-                dice.between(0, charNanos / 2),
+                dice.oneIn(2) ? 20 * MILLI + dice.between(0, 1800 * MILLI) : 0,
+                dice.rarelyHuge(0, charNanos / 2),
                 dice.between(0, charNanos / 4));
     }
 
@@ -120,7 +120,7 @@ final class RandomSegment {
                     blocks += indicator.refreshTakesNanos();
                 }
             }
-            slowest = Math.max(slowest, 2 * blocks + profile.replyGap().longestNanos());
+            slowest = Math.max(slowest, 2 * blocks + profile.replyGap().longestNanos() + profile.enableLeadNanos());
         }
         long usb = adapter.latencyTimerNanos()
                 + adapter.frameNanos()

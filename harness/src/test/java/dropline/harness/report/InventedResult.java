@@ -5,6 +5,7 @@ import dropline.harness.finding.Confidence;
 import dropline.harness.finding.Finding;
 import dropline.harness.finding.Tiers;
 import dropline.harness.verdict.Advice;
+import dropline.harness.verdict.AtWorst;
 import dropline.harness.verdict.BusFrame;
 import dropline.harness.verdict.ControlResult;
 import dropline.harness.verdict.Latency;
@@ -135,6 +136,9 @@ final class InventedResult {
                 unused
                         ? Latency.NONE
                         : new Latency(4000, slowest / 4, slowest / 5, slowest / 3, slowest * 2 / 3, slowest),
+                i % 4 == 3
+                        ? new AtWorst(-1, List.of(), "the reply of node " + i + " may end 9 ms after its request")
+                        : new AtWorst(2 * slowest, List.of(new AtWorst.Part("queue", 2 * slowest)), ""),
                 stages(slowest / 4),
                 unused ? null : moment(i, slowest, stages),
                 unused ? new LatencyHistogram(List.of()) : histogram(slowest),
@@ -198,6 +202,7 @@ final class InventedResult {
                 "node 3",
                 41,
                 new Latency(41, slowest / 2, slowest / 2, slowest, slowest, slowest),
+                new AtWorst(2 * slowest, List.of(new AtWorst.Part("queue", 2 * slowest)), ""),
                 0,
                 0,
                 BUDGET,
@@ -219,6 +224,7 @@ final class InventedResult {
                 12,
                 0.31 + 0.3 * i,
                 new Latency(40_000, mean, mean, mean + MILLI, mean + 4 * MILLI, mean + 25 * MILLI),
+                new AtWorst(3 * mean, List.of(new AtWorst.Part("queue", 3 * mean)), ""),
                 mean - 2 * MILLI,
                 points,
                 480_000,

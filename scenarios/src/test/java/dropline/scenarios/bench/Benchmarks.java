@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -29,7 +30,7 @@ public final class Benchmarks {
         this.out = out;
     }
 
-    /** Takes the project's root folder and, for one part alone, {@code record} or {@code replay}. */
+    /** Takes the project's root folder and, for one part alone, {@code record}, {@code replay} or {@code size}. */
     public static void main(String[] arguments) throws IOException, InterruptedException {
         Path folder = Files.createTempDirectory("dropline-bench");
         try {
@@ -56,6 +57,20 @@ public final class Benchmarks {
         if (only.isEmpty() || only.equals("replay")) {
             replays();
         }
+        if (only.isEmpty() || only.equals("size")) {
+            size();
+        }
+    }
+
+    /** One segment of the demo, six baud rates, 20 seeds. */
+    private void size() throws IOException, InterruptedException {
+        Path demo = home.resolve("scenarios/demo");
+        List<String> command =
+                new ArrayList<>(List.of("size", demo.resolve("pit.yaml").toString()));
+        command.add(demo.resolve("flight.dlr").toString());
+        command.addAll(List.of("--segment", "front", "--seeds", "20"));
+        command.addAll(List.of("--baud", "57600,115200,250000,500000,1000000,2000000"));
+        best("size of the demo's front segment, six baud rates, 20 seeds", command);
     }
 
     private void replays() throws IOException, InterruptedException {
