@@ -13,6 +13,7 @@ import dropline.bus.pit.Signal;
 import dropline.bus.plan.SegmentWire;
 import dropline.protocol.NodeWire;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -98,6 +99,11 @@ public final class WorstCase {
     private boolean resends() {
         return timing.segment().protocol().acknowledgesState()
                 && obstacles.stream().anyMatch(obstacle -> obstacle != null && obstacle.kind() != Kind.DEAD);
+    }
+
+    /** What keeps frames to or from each node from surely arriving, by its position; null for nothing. */
+    public List<@Nullable Obstacle> obstacles() {
+        return Collections.unmodifiableList(obstacles);
     }
 
     /** A round of polls, from its first request to that of the next. */

@@ -59,6 +59,11 @@ public record Cable(Topology topology, List<Arm> arms, Wire wire, Fitted fitted)
                 List.of(new Arm("", IntStream.range(CONTROLLER, nodes).boxed().toList())));
     }
 
+    /** The same made and fitted likewise, but run otherwise. */
+    public Cable with(List<Arm> otherArms, Fitted otherFitted) {
+        return new Cable(topology, otherArms, wire, otherFitted);
+    }
+
     /** Whether it stops at each of so many nodes once, and in a chain at the controller. */
     boolean reaches(int nodes) {
         List<Integer> stops = new ArrayList<>(

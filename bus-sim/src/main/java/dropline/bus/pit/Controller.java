@@ -77,6 +77,23 @@ public record Controller(
                 releaseTailNanos);
     }
 
+    /** The same, by which state goes otherwise. */
+    public Controller with(StateDelivery other) {
+        return new Controller(
+                kind,
+                adapter,
+                other,
+                timeOutNanos,
+                retries,
+                backOffAfter,
+                backOffNanos,
+                gapNanos,
+                turnaroundNanos,
+                refreshNanos,
+                enableLeadNanos,
+                releaseTailNanos);
+    }
+
     /** The same behind another USB stage. */
     public Controller with(Adapter other) {
         return new Controller(

@@ -32,4 +32,9 @@ public record Hub(String name, Kind kind, long turnNanos, List<Integer> segments
                     + " segments=" + segments + " turnNanos=" + turnNanos);
         }
     }
+
+    /** The same with other segments on it. */
+    public Hub with(List<Integer> others) {
+        return new Hub(name, kind, turnNanos, others);
+    }
 }

@@ -41,6 +41,11 @@ public record Node(
         this(name, address, weight, profile, panels, registers, Fitting.PLAIN);
     }
 
+    /** The same on another segment, or there otherwise. */
+    public Node at(int otherAddress, int otherWeight, Profile otherProfile) {
+        return new Node(name, otherAddress, otherWeight, otherProfile, panels, registers, fitting);
+    }
+
     /** The same with other firmware and panels. */
     public Node with(Profile otherProfile, List<Panel> otherPanels) {
         return new Node(name, address, weight, otherProfile, otherPanels, registers, fitting);

@@ -102,13 +102,18 @@ public record Pit(
     public Pit with(int segment, Segment description) {
         List<Segment> changed = new ArrayList<>(segments);
         changed.set(segment, description);
-        return new Pit(name, statePeriodNanos, load, signals, changed, hubs);
+        return new Pit(name, statePeriodNanos, load, signals, changed, hubs, supplies);
+    }
+
+    /** The same signals, played likewise, on other segments and hubs. */
+    public Pit with(List<Segment> otherSegments, List<Hub> otherHubs) {
+        return new Pit(name, statePeriodNanos, load, signals, otherSegments, otherHubs, supplies);
     }
 
     /** The same with further signals after its own. */
     public Pit withFurther(List<Signal> further) {
         List<Signal> all = new ArrayList<>(signals);
         all.addAll(further);
-        return new Pit(name, statePeriodNanos, load, all, segments, hubs);
+        return new Pit(name, statePeriodNanos, load, all, segments, hubs, supplies);
     }
 }

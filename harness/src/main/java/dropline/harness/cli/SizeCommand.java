@@ -2,9 +2,13 @@ package dropline.harness.cli;
 
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.harness.json.PlanJson;
 import dropline.harness.json.SizeJson;
 import dropline.harness.origin.Trials;
 import dropline.harness.pitfile.PitFile;
+import dropline.harness.plan.Planned;
+import dropline.harness.planned.PlanPage;
+import dropline.harness.planned.PlanText;
 import dropline.harness.problem.Nearest;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
@@ -40,13 +44,17 @@ import picocli.CommandLine.Option;
         customSynopsis = {
             "dropline size PIT [RECORDING] [--segment S] [--add PANEL|PRESET]... [--baud LIST]",
             "              [--margin PERCENT] [--seeds N] [--seed N] [--controls FILE] [--lenient]",
-            "              [--json FILE|-] [--html FILE]"
+            "              [--json FILE|-] [--html FILE]",
+            "dropline size PIT [RECORDING] --plan [--write FILE] [--same-segments] [--baud LIST]",
+            "              [--margin PERCENT] [--seeds N] [--seed N] [--json FILE|-] [--html FILE]"
         },
         descriptionHeading = "%n",
         description = {
             "Adds panels to a segment, one by one, and plays your flight (or the load the pit file describes)",
             "until a panel or control misses its limit less the margin, healthy or with any one node dead.",
-            "Says the number first, then what limits it, how sure that is, and what a change would buy."
+            "Says the number first, then what limits it, how sure that is, and what a change would buy.",
+            "With --plan it says where each panel should go, on which segment and at which baud rate, and what to",
+            "buy for it; only a plan that passed when it was played is offered."
         },
         footerHeading = "%nExamples:%n",
         footer = {
@@ -54,8 +62,9 @@ import picocli.CommandLine.Option;
             "  dropline size pit.yaml flight.dlr --segment front --add Altimeter",
             "  dropline size pit.yaml flight.dlr --baud 115200,250000,500000 --margin 10%%",
             "  dropline size bus.yaml                       the load described in the pit file",
+            "  dropline size pit.yaml flight.dlr --plan --write planned.yaml",
             "",
-            "Exit codes:  0 the segment is fit as it stands   1 it is not   2 the input is wrong   3 our own fault"
+            "Exit codes:  0 fit, or a plan that passes   1 not   2 the input is wrong   3 our own fault"
         })
 final class SizeCommand implements Callable<Integer> {
     private static final long LOAD_NANOS = 600_000_000_000L;
@@ -100,6 +109,10 @@ final class SizeCommand implements Callable<Integer> {
 
     @Mixin
     @SuppressWarnings("NullAway.Init")
+    private PlanOptions plan;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
     private JsonOutput json;
 
     @Option(names = "--html", paramLabel = "FILE", description = "Write the report: one file, readable offline.")
@@ -118,8 +131,15 @@ final class SizeCommand implements Callable<Integer> {
         if (seeds < 1 || seeds > 1000) {
             throw played.usage("--seeds must be 1 to 1000, not " + seeds);
         }
-        PitFile.Understood understood = played.read(html, json.file());
+        if (plan.isOnlyHalfAsked()) {
+            throw played.usage("--write and --same-segments belong to --plan");
+        }
+        plan.mustNotOverwrite();
+        PitFile.Understood understood = played.read(html, json.file(), plan.write());
         Pit pit = understood.pit();
+        if (plan.isAsked()) {
+            return plan(understood, share);
+        }
         int index = segment(pit);
         Trials.Stretch stretch = stretch(understood);
         SizePlan plan = new SizePlan(
@@ -140,6 +160,25 @@ final class SizeCommand implements Callable<Integer> {
         }
         json.write(console, out -> SizeJson.write(result, out), SizeText.of(result));
         return result.fits() ? ExitCode.PASS : ExitCode.FAIL;
+    }
+
+    private int plan(PitFile.Understood understood, double share) throws IOException {
+        if (segment != null || !adding.isEmpty()) {
+            throw played.usage("--segment and --add size one segment; leave them out with --plan");
+        }
+        PlanRun run = new PlanRun(plan.asked(played, understood, rates(), share, seeds), understood);
+        Planned planned = run.planned(stretch(understood));
+        planned.result().losses().forEach(loss -> console.err().println("dropline: " + loss));
+        if (html != null) {
+            OutputFiles.write(html, PlanPage.html(planned.result()));
+        }
+        json.write(console, out -> PlanJson.write(planned.result(), out), PlanText.of(planned.result()));
+        Path file = plan.write();
+        if (file != null) {
+            run.write(planned, played, file, stretch(understood));
+            console.err().println("dropline: " + (planned.pit() == null ? "nothing was written to " : "wrote ") + file);
+        }
+        return planned.result().passes() ? ExitCode.PASS : ExitCode.FAIL;
     }
 
     private SizeResult run(SizePlan plan, Trials.Stretch stretch, PitFile.Understood understood) throws IOException {
@@ -189,8 +228,14 @@ final class SizeCommand implements Callable<Integer> {
     }
 
     private List<Integer> bauds(Segment sized) {
-        TreeSet<Integer> rates = new TreeSet<>(bauds.isEmpty() ? USUAL_BAUDS : List.of());
+        TreeSet<Integer> rates = new TreeSet<>(rates());
         rates.add(sized.baud());
+        return List.copyOf(rates);
+    }
+
+    /** Those asked for, else the usual ones. */
+    private List<Integer> rates() {
+        TreeSet<Integer> rates = new TreeSet<>(bauds.isEmpty() ? USUAL_BAUDS : List.of());
         for (String text : bauds) {
             int rate;
             try {

@@ -25,9 +25,15 @@ public final class PitFile {
      * @param tree the file as written, to look up and patch values by path
      * @param recordingTime the unit of a CSV recording's time column; null where the file does not say
      * @param figures what it rests on
+     * @param nodes names of all nodes in the order of the file
      */
     public record Understood(
-            Pit pit, PitTree tree, @Nullable TimeUnit recordingTime, Figures figures) implements Result {}
+            Pit pit, PitTree tree, @Nullable TimeUnit recordingTime, Figures figures, List<String> nodes)
+            implements Result {
+        public Understood {
+            nodes = List.copyOf(nodes);
+        }
+    }
 
     /** A file that does not, with everything that is wrong with it. */
     public record Wrong(List<Problem> problems) implements Result {
@@ -79,6 +85,7 @@ public final class PitFile {
         }
         Optional<TimeUnit> time = root.block(Schema.RECORDING).flatMap(r -> r.get(Schema.RECORDING_TIME));
         Figures figures = Figures.of(parts, FigurePaths.of(written, presets));
-        return new Understood(pit, new PitTree(file, sources.get()), time.orElse(null), figures);
+        return new Understood(
+                pit, new PitTree(file, sources.get()), time.orElse(null), figures, List.copyOf(parts.nodeNames()));
     }
 }

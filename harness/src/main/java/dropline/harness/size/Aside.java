@@ -19,10 +19,11 @@ import java.util.List;
  * @param out those that would then miss even the budget itself: they are named and do not count
  * @param whole those that would keep it: they are judged against all of it
  */
-record Aside(List<Fared> out, List<Fared> whole) {
-    static final Aside NOBODY = new Aside(List.of(), List.of());
+public record Aside(List<Fared> out, List<Fared> whole) {
+    /** Everybody counts. */
+    public static final Aside NOBODY = new Aside(List.of(), List.of());
 
-    Aside {
+    public Aside {
         out = List.copyOf(out);
         whole = List.copyOf(whole);
     }
@@ -80,7 +81,8 @@ record Aside(List<Fared> out, List<Fared> whole) {
         return alone.mostly() == null || alone.mostly() == Stage.DEVICE || alone.mostly() == Stage.NODE_WAIT;
     }
 
-    static int firstNode(Pit pit, int segment) {
+    /** Index into the pit's {@link Layout#nodes()} of a segment's first node. */
+    public static int firstNode(Pit pit, int segment) {
         return pit.segments().subList(0, segment).stream()
                 .mapToInt(before -> before.nodes().size())
                 .sum();

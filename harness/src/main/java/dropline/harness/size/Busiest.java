@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * The stretch of what is played in which a segment's signals change most often.
+ * The stretch of what is played in which the signals of some segments change most often.
  *
  * @param fromNanos where it begins
  * @param untilNanos where it ends
@@ -18,12 +18,17 @@ import java.util.List;
  * @param rows recorded states in all of it
  * @param bySignal how often each of the pit's signals changes in all of it, in their order
  */
-record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, long rows, List<Long> bySignal) {
+public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, long rows, List<Long> bySignal) {
     private static final long SECOND = 1_000_000_000L;
 
-    /** Reads all of it and finds the stretch of this many whole seconds; all of it where it is no longer. */
+    /** Of one segment. */
     static Busiest of(Source.Opening whole, Pit pit, int segment, int seconds) throws IOException {
-        boolean[] wanted = Tape.signals(pit, List.of(segment));
+        return of(whole, pit, List.of(segment), seconds);
+    }
+
+    /** Reads all of it and finds the stretch of this many whole seconds; all of it where it is no longer. */
+    public static Busiest of(Source.Opening whole, Pit pit, List<Integer> segments, int seconds) throws IOException {
+        boolean[] wanted = Tape.signals(pit, segments);
         List<Long> bySecond = new ArrayList<>();
         long[] bySignal = new long[wanted.length];
         long rows = 0;

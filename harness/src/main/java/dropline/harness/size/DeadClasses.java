@@ -14,11 +14,11 @@ import java.util.Map;
  * The nodes of a segment that need trying dead: of those alike in firmware, weight and what their panels are made of,
  * the first. For who waits, one of them is as dead as another.
  */
-final class DeadClasses {
+public final class DeadClasses {
     private DeadClasses() {}
 
     /** Positions in the segment's nodes, ascending. */
-    static List<Integer> of(Segment segment) {
+    public static List<Integer> of(Segment segment) {
         Map<String, Integer> first = new LinkedHashMap<>();
         for (int i = 0; i < segment.nodes().size(); i++) {
             first.putIfAbsent(kind(segment.nodes().get(i)), i);

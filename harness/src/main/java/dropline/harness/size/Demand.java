@@ -12,9 +12,10 @@ import dropline.harness.measure.SegmentMeasures;
  * @param margin share of every budget that must be left
  * @param aside those of whom less is asked
  */
-record Demand(double margin, Aside aside) {
+public record Demand(double margin, Aside aside) {
 
-    boolean isMetBy(Fare fare) {
+    /** Whether a run went to its end and everybody kept it. */
+    public boolean isMetBy(Fare fare) {
         return fare.whole() && fare.keeps(margin);
     }
 

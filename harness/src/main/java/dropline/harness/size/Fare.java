@@ -112,7 +112,7 @@ public record Fare(List<Fared> each, long cycleMeanNanos, long cycleWorstNanos, 
     }
 
     /** Without those that do not count, and with those judged against their whole budget that are to be. */
-    Fare with(Aside aside) {
+    public Fare with(Aside aside) {
         return aside.isEmpty()
                 ? this
                 : new Fare(

@@ -41,8 +41,13 @@ public final class Judging implements AutoCloseable {
         return each(candidates, Judging::judge);
     }
 
+    /** The same, each broken off where a demand has been missed beyond doubt; those set aside are left out. */
+    public List<Fare> all(List<Candidate> candidates, Demand demand) throws IOException {
+        return each(candidates, candidate -> judge(candidate, demand).with(demand.aside()));
+    }
+
     /** Does something for each, side by side; may be called from within itself. */
-    <A, B> List<B> each(List<A> all, Work<A, B> work) throws IOException {
+    public <A, B> List<B> each(List<A> all, Work<A, B> work) throws IOException {
         List<ForkJoinTask<B>> tasks = new ArrayList<>();
         for (A one : all) {
             Callable<B> task = () -> work.of(one);
@@ -62,7 +67,7 @@ public final class Judging implements AutoCloseable {
 
     /** What is done for each. */
     @FunctionalInterface
-    interface Work<A, B> {
+    public interface Work<A, B> {
         B of(A one) throws IOException;
     }
 

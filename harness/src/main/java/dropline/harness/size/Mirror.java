@@ -13,7 +13,7 @@ import java.util.OptionalLong;
  * Plays to a grown pit what is played to the pit it grew from: whatever changes a signal or moves a control does the
  * same to its copies at the same instant.
  */
-final class Mirror {
+public final class Mirror {
     private final int[][] signals;
     private final int[][] controls;
 
@@ -27,7 +27,7 @@ final class Mirror {
     }
 
     /** From one layout to another that lacks some controls; signals are the same. */
-    static Mirror between(Layout from, Layout to, int signals) {
+    public static Mirror between(Layout from, Layout to, int signals) {
         List<List<Integer>> same = new ArrayList<>();
         for (int signal = 0; signal < signals; signal++) {
             same.add(List.of(signal));
@@ -49,7 +49,7 @@ final class Mirror {
     }
 
     /** The original's source as the grown pit sees it; closing one closes the other. */
-    Source over(Source original) {
+    public Source over(Source original) {
         Feed feed = new Feed(original.feed());
         return new Source() {
             @Override

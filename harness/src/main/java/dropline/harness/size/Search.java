@@ -199,7 +199,7 @@ final class Search {
         return fares(List.of(one))
                 .get(0)
                 .tightest()
-                .map(fared -> Tight.of(fared, grown, one.dead()))
+                .map(fared -> Tight.of(fared, grown.pit(), grown.segment(), one.dead()))
                 .orElse(null);
     }
 

@@ -14,7 +14,7 @@ import java.util.OptionalLong;
  * once; then comes a pause in which the bus settles, so that the burst of a cold start does not count as the stretch's
  * own.
  */
-final class Tape {
+public final class Tape {
     /** How long the bus has to show what stands at the beginning, ns. */
     static final long SETTLE_NANOS = 5_000_000_000L;
 
@@ -27,9 +27,14 @@ final class Tape {
 
     /** Reads a stretch to its end, keeping what concerns one segment of the pit, and those that run with it. */
     static Tape of(Source.Opening stretch, Pit pit, int segment) throws IOException {
+        return of(stretch, pit, pit.runsWith(segment));
+    }
+
+    /** Reads a stretch to its end, keeping what concerns these segments of the pit. */
+    public static Tape of(Source.Opening stretch, Pit pit, List<Integer> segments) throws IOException {
         Tape tape = new Tape();
-        boolean[] signals = signals(pit, pit.runsWith(segment));
-        boolean[] controls = controls(pit, pit.runsWith(segment));
+        boolean[] signals = signals(pit, segments);
+        boolean[] controls = controls(pit, segments);
         try (Source source = stretch.open()) {
             StateBlock read = new StateBlock();
             boolean more = true;
@@ -82,7 +87,7 @@ final class Tape {
     }
 
     /** Opens it from its beginning; any number may be open at once. */
-    Source open() {
+    public Source open() {
         Feed feed = new Feed();
         return new Source() {
             @Override

@@ -5,6 +5,8 @@ import dropline.bus.bound.WorstCase;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
+import dropline.bus.pit.Pit;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,15 +19,14 @@ import org.jspecify.annotations.Nullable;
  */
 public record Tight(Fared fared, @Nullable String deadNode, long boundNanos) {
 
-    /** With its bound in the pit it fared in. */
-    static Tight of(Fared fared, Grown grown, int dead) {
-        int position = fared.node() - Aside.firstNode(grown.pit(), grown.segment());
-        Node node = grown.pit().segments().get(grown.segment()).nodes().get(position);
-        WorstCase worst = WorstCase.of(grown.pit(), grown.segment(), dead);
+    /** With its bound in the pit it fared in, of which this is the segment; {@code dead} as in {@link Candidate}. */
+    public static Tight of(Fared fared, Pit pit, int segment, int dead) {
+        int position = fared.node() - Aside.firstNode(pit, segment);
+        List<Node> nodes = pit.segments().get(segment).nodes();
+        Node node = nodes.get(position);
+        WorstCase worst = WorstCase.of(pit, segment, dead);
         Bound bound = fared.control() ? control(worst, position, node, fared) : panel(worst, position, node, fared);
-        String deadNode = dead == Candidate.HEALTHY
-                ? null
-                : grown.pit().segments().get(grown.segment()).nodes().get(dead).name();
+        String deadNode = dead == Candidate.HEALTHY ? null : nodes.get(dead).name();
         return new Tight(fared, deadNode, bound == null ? Long.MAX_VALUE : bound.nanos());
     }
 
