@@ -15,10 +15,11 @@ import java.util.List;
  * @param untilNanos where it ends
  * @param wholeNanos how long all of it is
  * @param changes how many changes of the segment's signals it holds
- * @param rows recorded states in all of it
+ * @param statesPerSecond recorded states a second, from the first to the last; 0 where there are not two
  * @param bySignal how often each of the pit's signals changes in all of it, in their order
  */
-record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, long rows, List<Long> bySignal) {
+record Busiest(
+        long fromNanos, long untilNanos, long wholeNanos, long changes, double statesPerSecond, List<Long> bySignal) {
     private static final long SECOND = 1_000_000_000L;
 
     /** Reads all of it and finds the stretch of this many whole seconds; all of it where it is no longer. */
@@ -27,6 +28,8 @@ record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, l
         List<Long> bySecond = new ArrayList<>();
         long[] bySignal = new long[wanted.length];
         long rows = 0;
+        long first = -1;
+        long last = -1;
         long end;
         try (Source source = whole.open()) {
             StateBlock read = new StateBlock();
@@ -36,6 +39,8 @@ record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, l
                 more = source.feed().fill(read, to) && to < source.endNanos();
                 bySecond.add(changes(read, wanted, until == SECOND, bySignal));
                 rows += read.rows();
+                first = first < 0 && read.rows() > 0 ? read.rowNanos(0) : first;
+                last = read.rows() > 0 ? read.rowNanos(read.rows() - 1) : last;
             }
             end = source.endNanos() == Long.MAX_VALUE ? source.reachedNanos() + 1 : source.endNanos();
         }
@@ -49,7 +54,13 @@ record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, l
                 best = Math.max(0, second - seconds + 1);
             }
         }
-        return new Busiest(best * SECOND, Math.min(end, (best + seconds) * SECOND), end, most, rows, boxed(bySignal));
+        return new Busiest(
+                best * SECOND,
+                Math.min(end, (best + seconds) * SECOND),
+                end,
+                most,
+                last > first ? (rows - 1) * 1e9 / (last - first) : 0,
+                boxed(bySignal));
     }
 
     /** What stands at the very first instant is no change. */
@@ -68,8 +79,8 @@ record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, l
         return Arrays.stream(counts).boxed().toList();
     }
 
-    /** How many states a second there are on average: the host's own where it has a rate. */
+    /** How many states a second the host sends: its own rate where it has one. */
     double statesPerSecond(long statePeriodNanos) {
-        return statePeriodNanos > 0 ? 1e9 / statePeriodNanos : wholeNanos == 0 ? 0 : rows * 1e9 / wholeNanos;
+        return statePeriodNanos > 0 ? 1e9 / statePeriodNanos : statesPerSecond;
     }
 }

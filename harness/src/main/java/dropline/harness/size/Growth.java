@@ -168,7 +168,8 @@ public final class Growth {
                     new Panel(name, panel.place(), Panel.Status.PLANNED, indicators, controls, budget, panel.draws());
             List<Node.Register> registers = original.registers().stream()
                     .filter(register -> own.containsKey(register.signal()))
-                    .map(register -> new Node.Register(Objects.requireNonNull(own.get(register.signal())), register.address()))
+                    .map(register ->
+                            new Node.Register(Objects.requireNonNull(own.get(register.signal())), register.address()))
                     .toList();
             return new Node(
                     "board of " + name,
@@ -206,9 +207,10 @@ public final class Growth {
             }
             List<List<Integer>> copies = new ArrayList<>();
             for (Layout.ControlPlace place : layout.controls()) {
-                copies.add(Objects.requireNonNull(controlCopies.get(place.control().name())).stream()
-                        .map(index::get)
-                        .toList());
+                copies.add(
+                        Objects.requireNonNull(controlCopies.get(place.control().name())).stream()
+                                .map(index::get)
+                                .toList());
             }
             return copies;
         }
