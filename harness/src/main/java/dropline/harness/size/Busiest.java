@@ -15,10 +15,11 @@ import java.util.List;
  * @param untilNanos where it ends
  * @param wholeNanos how long all of it is
  * @param changes how many changes of the segment's signals it holds
- * @param rows recorded states in all of it
+ * @param statesPerSecond recorded states a second, from the first to the last; 0 where there are not two
  * @param bySignal how often each of the pit's signals changes in all of it, in their order
  */
-public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long changes, long rows, List<Long> bySignal) {
+public record Busiest(
+        long fromNanos, long untilNanos, long wholeNanos, long changes, double statesPerSecond, List<Long> bySignal) {
     private static final long SECOND = 1_000_000_000L;
 
     /** Of one segment. */
@@ -32,6 +33,8 @@ public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long cha
         List<Long> bySecond = new ArrayList<>();
         long[] bySignal = new long[wanted.length];
         long rows = 0;
+        long first = -1;
+        long last = -1;
         long end;
         try (Source source = whole.open()) {
             StateBlock read = new StateBlock();
@@ -41,6 +44,8 @@ public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long cha
                 more = source.feed().fill(read, to) && to < source.endNanos();
                 bySecond.add(changes(read, wanted, until == SECOND, bySignal));
                 rows += read.rows();
+                first = first < 0 && read.rows() > 0 ? read.rowNanos(0) : first;
+                last = read.rows() > 0 ? read.rowNanos(read.rows() - 1) : last;
             }
             end = source.endNanos() == Long.MAX_VALUE ? source.reachedNanos() + 1 : source.endNanos();
         }
@@ -54,7 +59,13 @@ public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long cha
                 best = Math.max(0, second - seconds + 1);
             }
         }
-        return new Busiest(best * SECOND, Math.min(end, (best + seconds) * SECOND), end, most, rows, boxed(bySignal));
+        return new Busiest(
+                best * SECOND,
+                Math.min(end, (best + seconds) * SECOND),
+                end,
+                most,
+                last > first ? (rows - 1) * 1e9 / (last - first) : 0,
+                boxed(bySignal));
     }
 
     /** What stands at the very first instant is no change. */
@@ -73,8 +84,8 @@ public record Busiest(long fromNanos, long untilNanos, long wholeNanos, long cha
         return Arrays.stream(counts).boxed().toList();
     }
 
-    /** How many states a second there are on average: the host's own where it has a rate. */
+    /** How many states a second the host sends: its own rate where it has one. */
     double statesPerSecond(long statePeriodNanos) {
-        return statePeriodNanos > 0 ? 1e9 / statePeriodNanos : wholeNanos == 0 ? 0 : rows * 1e9 / wholeNanos;
+        return statePeriodNanos > 0 ? 1e9 / statePeriodNanos : statesPerSecond;
     }
 }

@@ -83,10 +83,6 @@ public final class Sizing {
         Search screen = search.with(growth, shortTape::open);
         List<GuessedNumber> guesses = new Guessing(plan, figures, screen, search, kinds, time, judging).all();
         int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
-        int more = Math.min(time.more(), byRules);
-        LimitedBy limitedBy = byRules < time.more()
-                ? LimitedBy.RULES
-                : time.more() == growth.most() ? LimitedBy.ADDRESSES : LimitedBy.TIME;
         return new SizeResult(
                 SizeResult.VERSION,
                 plan.droplineVersion(),
@@ -106,8 +102,8 @@ public final class Sizing {
                 now.nodes().size(),
                 growth.most(),
                 adding.stream().map(board -> board.panels().get(0).name()).toList(),
-                more,
-                limitedBy,
+                Math.min(time.more(), byRules),
+                limitedBy(time, byRules, growth.most()),
                 aside.out(),
                 time,
                 ruled,
@@ -117,6 +113,13 @@ public final class Sizing {
                 Coarse.of(pit, now, busiest.statesPerSecond(pit.statePeriodNanos())),
                 List.of(),
                 Trials.counted(figures));
+    }
+
+    private static LimitedBy limitedBy(TimeAnswer time, int byRules, int addresses) {
+        if (byRules < time.more()) {
+            return LimitedBy.RULES;
+        }
+        return time.more() == addresses ? LimitedBy.ADDRESSES : LimitedBy.TIME;
     }
 
     private List<Node> adding(Aside aside) {

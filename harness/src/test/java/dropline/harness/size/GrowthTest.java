@@ -35,7 +35,8 @@ final class GrowthTest {
               readout:
                 node: b
                 indicators:
-                  digits: {kind: digits, shows: speed, refresh-every: 20 ms, refresh-takes: 1 ms, refresh-blocks: nothing}
+                  digits:
+                    {kind: digits, shows: speed, refresh-every: 20 ms, refresh-takes: 1 ms, refresh-blocks: nothing}
               other: {node: c, controls: {turn: {kind: encoder, number: 1}}}
             """;
 

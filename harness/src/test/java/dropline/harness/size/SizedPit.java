@@ -29,7 +29,10 @@ record SizedPit(String text, double margin, int seeds, List<Integer> bauds, List
                 load: {every: 20 ms, changes: 1}
                 budgets: {update: BUDGET, control: 1 s}
                 profiles:
-                  plain: {replies-from: interrupt, reply-gap: "100 us + exponential 50 us, at most 400 us", loop-pass: 200 us}
+                  plain:
+                    replies-from: interrupt
+                    reply-gap: 100 us + exponential 50 us, at most 400 us
+                    loop-pass: 200 us
                 segments:
                   bus:
                     baud: 115200 baud
@@ -102,7 +105,7 @@ record SizedPit(String text, double margin, int seeds, List<Integer> bauds, List
         }
     }
 
-    /** The same by trying every number in turn, with every node dead and none. */
+    /** The same by trying every number in turn, with one node of each kind dead and none. */
     int byTryingAll(int most) throws IOException {
         Pit pit = read().pit();
         Tape tape = Tape.of(played().of(0, LASTS), pit, 0);
@@ -110,10 +113,8 @@ record SizedPit(String text, double margin, int seeds, List<Integer> bauds, List
         try (Judging judging = new Judging(2)) {
             for (int count = 0; count <= most; count++) {
                 Grown grown = growth.by(count);
-                List<Candidate> all = new ArrayList<>();
-                for (int dead = Candidate.HEALTHY;
-                        dead < grown.pit().segments().get(0).nodes().size();
-                        dead++) {
+                List<Candidate> all = new ArrayList<>(List.of(grown.candidate(tape::open, 1, Candidate.HEALTHY)));
+                for (int dead : DeadClasses.of(grown.pit().segments().get(0))) {
                     all.add(grown.candidate(tape::open, 1, dead));
                 }
                 if (!judging.all(all).stream().allMatch(fare -> fare.keeps(margin))) {

@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 
 final class SizingTest {
     @Test
-    void theNumberIsThatOfTryingEveryNumberWithEveryNodeDead() throws IOException {
+    void theNumberIsThatOfTryingEveryNumberWithANodeOfEachKindDead() throws IOException {
         for (String timeOut : List.of("2 ms", "6 ms")) {
             SizedPit pit = SizedPit.addressed(3, timeOut, "25 ms");
 
@@ -144,7 +144,7 @@ final class SizingTest {
                 pit.replaced("every: 20 ms", "every: 100 ms").size(2).coarse();
 
         assertEquals(1, ten.size());
-        assertEquals(6.0, ten.get(0).step(), 0.2);
+        assertEquals(6.0, ten.get(0).step(), 1e-9);
         assertEquals(List.of(), pit.size(2).coarse());
     }
 
