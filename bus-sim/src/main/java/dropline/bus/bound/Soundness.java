@@ -1,6 +1,7 @@
 package dropline.bus.bound;
 
 import dropline.bus.bound.Obstacle.Kind;
+import dropline.bus.clock.ClockTolerance;
 import dropline.bus.clock.UartClock;
 import dropline.bus.pit.Controller;
 import dropline.bus.pit.Profile;
@@ -77,10 +78,18 @@ final class Soundness {
         return ofReceiver(times, position);
     }
 
+    /** Whether a node and the controller, whose clock is exact, surely understand each other. */
+    private boolean understandsTheController(UartClock node, Transceiver transceiver) {
+        double ratio = node.baud() / segment.baud();
+        return ClockTolerance.of(segment.format(), transceiver.samplesPerBit()).covers(1 / ratio)
+                && ClockTolerance.of(segment.format(), Transceiver.USUAL.samplesPerBit())
+                        .covers(ratio);
+    }
+
     private @Nullable Obstacle ofReceiver(NodeTimes times, int position) {
         Profile profile = times.node().profile();
         Transceiver transceiver = profile.transceiver();
-        if (!ClockTolerance.covers(profile.clock(segment.baud()), segment.baud(), segment.format(), transceiver)) {
+        if (!understandsTheController(profile.clock(segment.baud()), transceiver)) {
             return new Obstacle(Kind.CLOCK, position, 0, 0);
         }
         if (transceiver.receiver() == Transceiver.Receiver.FLOATING_WHILE_SENDING

@@ -1,5 +1,6 @@
 package dropline.bus.wire;
 
+import dropline.bus.clock.ClockTolerance;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Protocol;
@@ -12,8 +13,8 @@ import dropline.protocol.Protocol.Framing;
  * <p>A frame that arrives with a wrong character is lost: that a check overlooks it (one in 65,536) is left out.
  */
 public final class Reception {
-    /** Clocks that differ by less are received by every UART in every published table (AVR: 1.0 % to 3 % each way). */
-    private static final double SURE_TOLERANCE = 0.02;
+    /** Nearer than this to the limit of what a receiver takes, a frame is decided bit by bit. */
+    private static final double NEAR_THE_LIMIT = 0.001;
 
     /** How many characters before its driver a frame's receiver may have been led astray by an idle pair. */
     private static final int LEAD_CHARACTERS = 20;
@@ -28,6 +29,8 @@ public final class Reception {
     private final boolean everywhere;
     private final Wire.Content content;
     private final Waveform wave;
+    private final ClockTolerance eightSamples;
+    private final ClockTolerance sixteenSamples;
     private final Sampler sampler = new Sampler();
     private int phantoms;
 
@@ -53,6 +56,8 @@ public final class Reception {
         this.noise = noise;
         this.content = content;
         this.everywhere = everywhere;
+        eightSamples = ClockTolerance.of(format, 8).within(NEAR_THE_LIMIT);
+        sixteenSamples = ClockTolerance.of(format, 16).within(NEAR_THE_LIMIT);
         wave = new Waveform(content, noise, nominalBitNanos);
     }
 
@@ -72,7 +77,7 @@ public final class Reception {
                 && !frame.clashed
                 && frame.driverOnNanos <= frame.startNanos
                 && frame.driverOffNanos >= frame.endNanos
-                && Math.abs(uart.bitNanos - frame.bitNanos()) <= SURE_TOLERANCE * frame.bitNanos()
+                && (uart.samplesPerBit == 8 ? eightSamples : sixteenSamples).covers(uart.bitNanos / frame.bitNanos())
                 && (noise.isAbsent() || !noise.disturbs(earliest(frame), frame.heardNanos));
     }
 

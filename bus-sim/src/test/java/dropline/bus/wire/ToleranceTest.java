@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.clock.AvrBaud;
+import dropline.bus.clock.ClockTolerance;
 import dropline.bus.clock.UartClock;
 import dropline.bus.pit.Transceiver;
 import dropline.protocol.Bytes;
@@ -62,14 +63,37 @@ final class ToleranceTest {
         assertTrue(alwaysReceived(8, 8, fast / 115_200));
     }
 
-    /** Whether three characters without pause arrive at every phase of the receiver's sampling. */
+    /** A frame between clocks that differ by less is taken as had without looking at its bits. */
+    @Test
+    void withinTheLimitsEveryCharacterArrivesAtEveryPhase() {
+        for (int samples : new int[] {8, 16}) {
+            for (int dataBits = 5; dataBits <= 9; dataBits++) {
+                for (Parity parity : Parity.values()) {
+                    CharacterFormat format = new CharacterFormat(dataBits, parity, 1);
+                    ClockTolerance limits = ClockTolerance.of(format, samples).within(0.001);
+                    for (int value : new int[] {0, 0x55, 0x80, 0xFF}) {
+                        int seen = value & (1 << dataBits) - 1;
+                        assertTrue(alwaysReceived(format, seen, samples, limits.slowest()), format + " slow " + value);
+                        assertTrue(alwaysReceived(format, seen, samples, limits.fastest()), format + " fast " + value);
+                    }
+                }
+            }
+        }
+    }
+
     private static boolean alwaysReceived(int bits, int samples, double ratio) {
         CharacterFormat format =
                 bits == 10 ? new CharacterFormat(9, Parity.EVEN, 1) : new CharacterFormat(bits, Parity.NONE, 1);
+        return alwaysReceived(format, 0, samples, ratio);
+    }
+
+    /** Whether three equal characters without pause arrive at every phase of the receiver's sampling. */
+    private static boolean alwaysReceived(CharacterFormat format, int value, int samples, double ratio) {
         UartClock clock = new UartClock(Math.round(BAUD * ratio * 10_000), 10_000);
         Frame frame = new Frame(0, 0, clock, format);
         frame.time(1_000_000, 3, 50_000, 50_000);
-        Waveform wave = new Waveform(any -> Bytes.of(0, 0, 0), new Noise(true, 0), 1e9 / BAUD);
+        Bytes sent = Bytes.of(value, value, value);
+        Waveform wave = new Waveform(any -> sent, new Noise(true, 0), 1e9 / BAUD);
         wave.add(frame);
         Sampler sampler = new Sampler();
         boolean always = true;
@@ -78,7 +102,7 @@ final class ToleranceTest {
             sampler.listen(wave, uart, format, frame.driverOnNanos, frame.heardNanos + 2 * uart.bitNanos());
             always &= sampler.count() == 3;
             for (int i = 0; i < sampler.count(); i++) {
-                always &= sampler.isGood(i) && sampler.value(i) == 0;
+                always &= sampler.isGood(i) && sampler.value(i) == value;
             }
         }
         return always;

@@ -17,7 +17,7 @@ public record Tick(double at, String text) {
     }
 
     /** The least of 1, 2, 5, 10, 20... (or a round number of seconds and minutes) at or above this; ns. */
-    static long roundStep(long nanos) {
+    public static long roundStep(long nanos) {
         for (long power = 1; power <= 10_000_000_000L; power *= 10) {
             for (long digit : new long[] {1, 2, 5}) {
                 if (digit * power >= nanos && digit * power <= 30_000_000_000L) {

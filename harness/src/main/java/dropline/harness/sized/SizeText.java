@@ -1,6 +1,9 @@
-package dropline.harness.report;
+package dropline.harness.sized;
 
 import dropline.bus.clock.BaudStanding;
+import dropline.harness.report.Figures;
+import dropline.harness.report.Paragraphs;
+import dropline.harness.report.TextTable;
 import dropline.harness.size.BaudCurve;
 import dropline.harness.size.BaudCurve.Misfit;
 import dropline.harness.size.BaudCurve.Point;

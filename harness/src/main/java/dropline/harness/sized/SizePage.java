@@ -1,4 +1,4 @@
-package dropline.harness.report;
+package dropline.harness.sized;
 
 import dropline.harness.size.BaudCurve;
 import dropline.harness.size.SizeResult;

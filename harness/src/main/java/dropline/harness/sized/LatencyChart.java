@@ -1,5 +1,7 @@
-package dropline.harness.report;
+package dropline.harness.sized;
 
+import dropline.harness.report.Figures;
+import dropline.harness.report.Tick;
 import dropline.harness.size.BaudCurve;
 import dropline.harness.size.BaudCurve.Point;
 import dropline.harness.size.SizeResult;
@@ -55,7 +57,7 @@ public record LatencyChart(List<Line> lines, List<Tick> panels, List<Tick> share
             }
         }
         List<Line> lines = new ArrayList<>();
-        List<Double> taken = new ArrayList<>();
+        List<Double> taken = new ArrayList<>(List.of(y(1), y(1 - result.margin())));
         for (BaudCurve curve : result.curves()) {
             lines.add(line(curve, lines.size() % STYLES, most, curve.baud() == result.baud(), taken));
         }
