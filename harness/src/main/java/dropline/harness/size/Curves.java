@@ -46,7 +46,7 @@ final class Curves {
     private BaudCurve curve(int baud) throws IOException {
         Pit pit = AtBaud.of(plan.pit(), plan.segment(), baud);
         boolean isOwn = baud == plan.pit().segments().get(plan.segment()).baud();
-        Search search = isOwn ? own : own.with(own.growth().of(pit), own.opening());
+        Search search = isOwn ? own : own.of(own.growth().of(pit));
         int more = isOwn ? answer.inFirstSeed() : search.largestOf(kinds, expected(baud));
         List<Point> points = points(search, more);
         return new BaudCurve(
@@ -97,7 +97,7 @@ final class Curves {
         }
         return without.equals(pit)
                 ? more
-                : search.with(search.growth().of(without), search.opening()).largestOf(kinds, more);
+                : search.of(search.growth().of(without)).largestOf(kinds, more);
     }
 
     private static List<Misfit> misfits(Segment segment) {

@@ -100,7 +100,7 @@ final class Guessing {
     }
 
     private static Search searchOf(Search search, Pit pit) {
-        return search.with(search.growth().of(pit), search.opening());
+        return search.of(search.growth().of(pit));
     }
 
     private int spread(GuessedNumber number) {

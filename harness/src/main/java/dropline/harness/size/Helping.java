@@ -50,7 +50,7 @@ final class Helping {
     }
 
     private Buys of(Change change) throws IOException {
-        Search search = own.with(own.growth().of(change.pit()), own.opening());
+        Search search = own.of(own.growth().of(change.pit()));
         int more = search.largestOf(kinds, Math.max(0, answer.inFirstSeed()));
         return new Buys(change.words(), more, search.beyond(more));
     }

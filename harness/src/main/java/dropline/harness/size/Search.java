@@ -24,27 +24,35 @@ final class Search {
     private final Judging judging;
     private final Demand demand;
     private final int most;
+    private final @Nullable Search guide;
     private final Map<Case, Fare> made = new LinkedHashMap<>();
 
     /**
      * @param opening opens what is played, as the pit sees it before it grows
      * @param most so many panels may be added at most
+     * @param guide searches the same on a part of what is played, and so says soon where to begin; null for none
      */
-    Search(Growth growth, Source.Opening opening, Judging judging, Demand demand, int most) {
+    Search(Growth growth, Source.Opening opening, Judging judging, Demand demand, int most, @Nullable Search guide) {
         this.growth = growth;
         this.opening = opening;
         this.judging = judging;
         this.demand = demand;
         this.most = most;
+        this.guide = guide;
     }
 
-    /** Another search of the same kind. */
+    /** One without a guide, of another growth that is played something else. */
     Search with(Growth other, Source.Opening otherOpening) {
-        return new Search(other, otherOpening, judging, demand, most);
+        return new Search(other, otherOpening, judging, demand, most, null);
     }
 
     Source.Opening opening() {
         return opening;
+    }
+
+    /** The same of another growth. */
+    Search of(Growth other) {
+        return new Search(other, opening, judging, demand, most, guide == null ? null : guide.of(other));
     }
 
     int most() {
@@ -125,7 +133,8 @@ final class Search {
     int largest(int from, List<Case> kinds) throws IOException {
         int kept = NOT_EVEN_THE_PRESENT;
         int refuted = most + 1;
-        int start = Math.max(0, Math.min(most, from));
+        int guided = guide == null ? from : guide.largest(from, kinds);
+        int start = Math.max(0, Math.min(most, guided));
         int step = 1;
         if (keepWith(start, kinds)) {
             kept = start;
@@ -175,7 +184,7 @@ final class Search {
 
     /** The largest between none and all, by halves. */
     int largest(List<Case> kinds) throws IOException {
-        return halved(NOT_EVEN_THE_PRESENT, most + 1, kinds);
+        return guide == null ? halved(NOT_EVEN_THE_PRESENT, most + 1, kinds) : largest(guide.largest(kinds), kinds);
     }
 
     /** The largest in all these kinds: found in the first, then lowered where the others demand it. */

@@ -64,11 +64,13 @@ public final class Sizing {
         Aside aside = Aside.of(pit, segment, tape::open, plan.seed(), plan.margin(), judging);
         List<Node> adding = adding(aside);
         Growth growth = new Growth(pit, segment, adding);
-        Search search = new Search(growth, tape::open, judging, new Demand(plan.margin(), aside), growth.most());
         Busiest shorter = Busiest.of(all, pit, segment, SCREEN_SECONDS);
         Tape shortTape = Tape.of(played.of(shorter.fromNanos(), shorter.untilNanos()), pit, segment);
-        Answering answering = new Answering(
-                search.with(growth, shortTape::open), search, search.with(growth, all), plan.seed(), plan.seeds());
+        Demand demand = new Demand(plan.margin(), aside);
+        Search screen = new Search(growth, shortTape::open, judging, demand, growth.most(), null);
+        Search search = new Search(growth, tape::open, judging, demand, growth.most(), screen);
+        Search whole = new Search(growth, all, judging, demand, growth.most(), null);
+        Answering answering = new Answering(screen, search, whole, plan.seed(), plan.seeds());
         progress.reached(0, SEARCHED / 4);
         TimeAnswer time = answering.answer();
         progress.reached(0, SEARCHED);
@@ -80,7 +82,6 @@ public final class Sizing {
         List<Case> kinds = answering.kinds();
         List<Buys> buys = new Helping(plan, search, kinds, time, judging).all(curves, busiest.bySignal());
         progress.reached(0, HELPED);
-        Search screen = search.with(growth, shortTape::open);
         List<GuessedNumber> guesses = new Guessing(plan, figures, screen, search, kinds, time, judging).all();
         int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
         return new SizeResult(
