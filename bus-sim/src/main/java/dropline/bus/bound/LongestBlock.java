@@ -1,5 +1,6 @@
 package dropline.bus.bound;
 
+import dropline.bus.clock.BusyPeriod;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Indicator.Blocks;
 import dropline.bus.pit.Node;
@@ -8,15 +9,8 @@ import dropline.bus.pit.Profile;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * How long a node's tasks can keep its loop, or its interrupts, from running without a pause: all start together, and
- * each again as often as its period fits in. That is the busy period of a processor (Joseph and Pandya 1986); tasks of
- * different periods do drift into each other.
- */
+/** How long a node's tasks can keep its loop, or its interrupts, from running without a pause. */
 final class LongestBlock {
-    /** In place of a time: the tasks leave no time at all. */
-    static final long ALWAYS = Long.MAX_VALUE;
-
     private record Task(long everyNanos, long takesNanos) {}
 
     private LongestBlock() {}
@@ -33,24 +27,10 @@ final class LongestBlock {
 
     private static long longest(Node node, boolean interrupts) {
         List<Task> tasks = tasks(node, interrupts);
-        double load = 0;
-        long block = 0;
-        for (Task task : tasks) {
-            load += (double) task.takesNanos / task.everyNanos;
-            block += task.takesNanos;
-        }
-        if (load >= 1) {
-            return ALWAYS;
-        }
-        long before = 0;
-        while (block != before) {
-            before = block;
-            block = 0;
-            for (Task task : tasks) {
-                block += (before + task.everyNanos - 1) / task.everyNanos * task.takesNanos;
-            }
-        }
-        return block;
+        return BusyPeriod.nanos(
+                tasks.stream().mapToLong(Task::everyNanos).toArray(),
+                tasks.stream().mapToLong(Task::takesNanos).toArray(),
+                tasks.size());
     }
 
     private static List<Task> tasks(Node node, boolean interrupts) {

@@ -1,5 +1,6 @@
 package dropline.bus.bound;
 
+import dropline.bus.clock.BusyPeriod;
 import dropline.bus.clock.UartClock;
 import dropline.bus.pit.Controller;
 import dropline.bus.pit.Node;
@@ -18,8 +19,8 @@ import dropline.protocol.NodeWire;
  * @param soonestReplyNanos from a request's end to the reply's first start bit, at least, ns
  * @param replyNanos reply's first start bit to its last stop bit, at most, ns
  * @param answerNanos from a request's end to the reply's last stop bit, at most, ns
- * @param loopBlockNanos longest block of its loop, ns, or {@link LongestBlock#ALWAYS}
- * @param blackoutNanos longest time with interrupts off, ns, or {@link LongestBlock#ALWAYS}
+ * @param loopBlockNanos longest block of its loop, ns, or {@link BusyPeriod#ALWAYS}
+ * @param blackoutNanos longest time with interrupts off, ns, or {@link BusyPeriod#ALWAYS}
  * @param waitNanos from its hearing a frame to its program having taken it, at most, ns
  */
 record NodeTimes(

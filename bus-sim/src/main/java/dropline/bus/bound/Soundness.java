@@ -1,6 +1,7 @@
 package dropline.bus.bound;
 
 import dropline.bus.bound.Obstacle.Kind;
+import dropline.bus.clock.BusyPeriod;
 import dropline.bus.clock.ClockTolerance;
 import dropline.bus.clock.UartClock;
 import dropline.bus.pit.Controller;
@@ -61,9 +62,9 @@ final class Soundness {
         if (!timing.hasMaximum()) {
             return new Obstacle(Kind.NO_MAXIMUM, -1, 0, 0);
         }
-        if (block == LongestBlock.ALWAYS || answer > controller.timeOutNanos()) {
+        if (block == BusyPeriod.ALWAYS || answer > controller.timeOutNanos()) {
             return new Obstacle(
-                    Kind.LATE_REPLY, position, block == LongestBlock.ALWAYS ? 0 : answer, controller.timeOutNanos());
+                    Kind.LATE_REPLY, position, block == BusyPeriod.ALWAYS ? 0 : answer, controller.timeOutNanos());
         }
         boolean holds = profile.transceiver().driver() != Transceiver.Driver.ZEROS_ONLY && segment.isShared();
         if (holds && profile.releaseTailNanos() > timing.quietNanos()) {
@@ -96,7 +97,7 @@ final class Soundness {
                 && segment.protocol().framing() == Protocol.Framing.AFTER_DELIMITER) {
             return new Obstacle(Kind.FLOATING_RECEIVER, position, 0, 0);
         }
-        if (times.loopBlockNanos() == LongestBlock.ALWAYS || times.blackoutNanos() == LongestBlock.ALWAYS) {
+        if (times.loopBlockNanos() == BusyPeriod.ALWAYS || times.blackoutNanos() == BusyPeriod.ALWAYS) {
             return new Obstacle(Kind.ALWAYS_BLOCKED, position, 0, 0);
         }
         long fifo = profile.fifoChars() * charNanos;

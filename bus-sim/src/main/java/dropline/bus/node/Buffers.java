@@ -1,5 +1,6 @@
 package dropline.bus.node;
 
+import dropline.bus.clock.BusyPeriod;
 import dropline.bus.wire.Frame;
 import dropline.bus.wire.Traffic;
 
@@ -16,17 +17,22 @@ final class Buffers {
     private final Traffic traffic;
     private final int fifoChars;
     private final int ringChars;
+    private final boolean onlyTheRing;
+    private final long longestBlockNanos;
 
+    /** @param timeline with all its tasks */
     Buffers(Timeline timeline, Traffic traffic, int fifoChars, int ringChars) {
         this.timeline = timeline;
         this.traffic = traffic;
         this.fifoChars = fifoChars;
         this.ringChars = ringChars;
+        onlyTheRing = timeline.keepsInterruptsOn();
+        longestBlockNanos = timeline.longestLoopBlock();
     }
 
     /** Whether any character of a frame just heard was lost. */
     boolean lost(Frame frame) {
-        if (timeline.isIdle()) {
+        if (timeline.isIdle() || ringSurelyHolds(frame)) {
             return false;
         }
         boolean lost = lostAround(frame, frame.heardNanos);
@@ -35,6 +41,15 @@ final class Buffers {
             lost = start >= frame.startNanos && start < frame.heardNanos && lostAround(frame, start);
         }
         return lost;
+    }
+
+    /** Whether even the longest block of the loop that touches a frame lets no more in than the ring holds. */
+    private boolean ringSurelyHolds(Frame frame) {
+        return onlyTheRing
+                && longestBlockNanos != BusyPeriod.ALWAYS
+                && !timeline.wasStalled()
+                && traffic.completed(frame.heardNanos) - traffic.completed(frame.startNanos - longestBlockNanos)
+                        <= ringChars;
     }
 
     private long startOf(int task, long fromNanos) {

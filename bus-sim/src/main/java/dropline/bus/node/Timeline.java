@@ -1,6 +1,7 @@
 package dropline.bus.node;
 
 import dropline.bus.chance.Draws;
+import dropline.bus.clock.BusyPeriod;
 import dropline.bus.pit.Indicator.Blocks;
 
 /**
@@ -58,6 +59,34 @@ final class Timeline {
     /** Whether nothing ever blocks. */
     boolean isIdle() {
         return count == 0 && stall == Blocks.NOTHING;
+    }
+
+    /** The longest block of the loop by its tasks, ns, or {@link BusyPeriod#ALWAYS}; stalls are left out. */
+    long longestLoopBlock() {
+        long[] blockEvery = new long[count];
+        long[] blockTakes = new long[count];
+        int blocking = 0;
+        for (int i = 0; i < count; i++) {
+            if (counts(blocks[i], false)) {
+                blockEvery[blocking] = every[i];
+                blockTakes[blocking++] = takes[i];
+            }
+        }
+        return BusyPeriod.nanos(blockEvery, blockTakes, blocking);
+    }
+
+    /** Whether interrupts are never off. */
+    boolean keepsInterruptsOn() {
+        boolean on = stall != Blocks.INTERRUPTS;
+        for (int i = 0; i < count; i++) {
+            on &= blocks[i] != Blocks.INTERRUPTS;
+        }
+        return on;
+    }
+
+    /** Whether it was ever stalled. */
+    boolean wasStalled() {
+        return stall != Blocks.NOTHING;
     }
 
     /** How many tasks there are. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -135,6 +136,11 @@ final class Search {
         int refuted = most + 1;
         int guided = guide == null ? from : guide.largest(from, kinds);
         int start = Math.max(0, Math.min(most, guided));
+        if (guide != null) {
+            missed(kinds.stream()
+                    .flatMap(kind -> Stream.of(kind.at(start), kind.at(Math.min(most, start + 1))))
+                    .toList());
+        }
         int step = 1;
         if (keepWith(start, kinds)) {
             kept = start;
