@@ -110,6 +110,11 @@ public record Pit(
         return new Pit(name, statePeriodNanos, load, signals, otherSegments, otherHubs, supplies);
     }
 
+    /** The same on other supplies. */
+    public Pit with(SupplyTree otherSupplies) {
+        return new Pit(name, statePeriodNanos, load, signals, segments, hubs, otherSupplies);
+    }
+
     /** The same with further signals after its own. */
     public Pit withFurther(List<Signal> further) {
         List<Signal> all = new ArrayList<>(signals);

@@ -2,6 +2,7 @@ package dropline.harness.json;
 
 import dropline.bus.copper.Range;
 import dropline.harness.meter.MeterResult;
+import dropline.harness.meter.SupplyReading;
 import java.io.IOException;
 import java.io.Writer;
 import tools.jackson.core.JsonGenerator;
@@ -36,6 +37,9 @@ public final class MeterJson {
         json.writeArrayPropertyStart("pairs");
         result.pairs().forEach(pair -> pair(json, pair));
         json.writeEndArray();
+        json.writeArrayPropertyStart("supplies");
+        result.supplies().forEach(supply -> supply(json, supply));
+        json.writeEndArray();
         MeterResult.Diagnosis diagnosis = result.diagnosis();
         if (diagnosis == null) {
             json.writeNullProperty("diagnosis");
@@ -65,6 +69,23 @@ public final class MeterJson {
                 json.writeEndObject();
             }
             json.writeEndArray();
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private static void supply(JsonGenerator json, SupplyReading supply) {
+        json.writeStartObject();
+        json.writeStringProperty("segment", supply.segment());
+        json.writeStringProperty("board", supply.board());
+        json.writeNumberProperty("supplyVolts", supply.supplyVolts());
+        json.writeNumberProperty("volts", supply.volts());
+        json.writeArrayPropertyStart("faults");
+        for (SupplyReading.Wrong wrong : supply.faults()) {
+            json.writeStartObject();
+            json.writeStringProperty("fault", wrong.fault());
+            json.writeNumberProperty("volts", wrong.volts());
             json.writeEndObject();
         }
         json.writeEndArray();

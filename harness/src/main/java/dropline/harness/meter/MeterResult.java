@@ -16,10 +16,15 @@ import org.jspecify.annotations.Nullable;
  *
  * @param pit the pit's name
  * @param pairs the pairs that were asked for
+ * @param supplies what supplies should read, a reading for each segment that says what it hangs on; none with a
+ *     diagnosis
  * @param diagnosis what the readings taken say; null where none were
  */
 public record MeterResult(
-        String pit, List<Readings> pairs, @Nullable Diagnosis diagnosis) {
+        String pit,
+        List<Readings> pairs,
+        List<SupplyReading> supplies,
+        @Nullable Diagnosis diagnosis) {
 
     /**
      * The readings of one pair, taken where its controller is.
@@ -86,6 +91,7 @@ public record MeterResult(
 
     public MeterResult {
         pairs = List.copyOf(pairs);
+        supplies = List.copyOf(supplies);
     }
 
     /**
@@ -102,10 +108,16 @@ public record MeterResult(
         }
         if (reads.isEmpty()) {
             return new MeterResult(
-                    pit.name(), pairs.stream().map(MeterResult::readings).toList(), null);
+                    pit.name(),
+                    pairs.stream().map(MeterResult::readings).toList(),
+                    segments.stream()
+                            .flatMap(segment -> SupplyReading.of(pit, segment).stream())
+                            .toList(),
+                    null);
         }
         TypedReadings typed = TypedReadings.of(reads, pairs);
-        return new MeterResult(pit.name(), List.of(readings(typed.pair())), diagnosis(typed.pair(), typed.taken()));
+        return new MeterResult(
+                pit.name(), List.of(readings(typed.pair())), List.of(), diagnosis(typed.pair(), typed.taken()));
     }
 
     private static Readings readings(MeteredPair metered) {

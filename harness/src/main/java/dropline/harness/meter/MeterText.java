@@ -2,8 +2,10 @@ package dropline.harness.meter;
 
 import dropline.bus.copper.Range;
 import dropline.bus.copper.Reading;
+import dropline.bus.rule.Unit;
 import dropline.harness.report.Paragraphs;
 import dropline.harness.report.TextTable;
+import dropline.harness.ruling.Amounts;
 import dropline.harness.wiring.Cautions;
 import java.util.List;
 
@@ -35,6 +37,7 @@ public final class MeterText {
         Cautions.LINES.forEach(line -> paragraphs.add("  - ", line));
         if (diagnosis == null) {
             result.pairs().forEach(this::pair);
+            result.supplies().forEach(this::supply);
         }
         text.append('\n');
         paragraphs.add(
@@ -71,6 +74,22 @@ public final class MeterText {
                 paragraphs.add("  ", "It may read right although " + String.join("; or ", hidden) + ".");
             }
         }
+    }
+
+    private void supply(SupplyReading supply) {
+        text.append("\nSupply of segment ").append(supply.segment()).append("\n\n");
+        paragraphs.add(
+                "  ",
+                "Volts at the supply terminals of " + supply.board() + ", which has the least, with every lamp lit."
+                        + " Read the supply's own terminals too: what counts is by how much the board is below.");
+        TextTable table = new TextTable(">reads", ">below its supply", "means");
+        supplyRow(table, supply, supply.volts(), "as it should be");
+        supply.faults().forEach(wrong -> supplyRow(table, supply, wrong.volts(), wrong.fault()));
+        text.append(table.text());
+    }
+
+    private static void supplyRow(TextTable table, SupplyReading supply, double volts, String means) {
+        table.row(Amounts.of(volts, Unit.VOLTS), Amounts.of(supply.supplyVolts() - volts, Unit.VOLTS), means);
     }
 
     /** How a reading is taken. */
