@@ -41,7 +41,6 @@ final class Fits {
     private static final int TOGETHER = 4;
 
     private final PlanAsked asked;
-    private final Boards boards;
     private final Draft draft;
     private final Choices choices;
     private final Stretches stretches;
@@ -66,7 +65,6 @@ final class Fits {
 
     Fits(PlanAsked asked, Boards boards, Draft draft, Choices choices, Stretches stretches, Judging judging) {
         this.asked = asked;
-        this.boards = boards;
         this.draft = draft;
         this.choices = choices;
         this.stretches = stretches;

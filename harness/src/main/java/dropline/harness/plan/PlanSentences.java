@@ -10,6 +10,7 @@ import dropline.harness.verdict.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 
 /** What a plan came to in plain sentences: whether there is one, what it does, and how sure that is. */
 final class PlanSentences {
@@ -93,7 +94,7 @@ final class PlanSentences {
         String on = "";
         for (PlannedSegment segment : result.segments()) {
             Tight one = Fits.tighter(tightest, segment.tightest());
-            on = one == tightest ? on : segment.name();
+            on = Objects.equals(one, tightest) ? on : segment.name();
             tightest = one;
         }
         if (tightest != null) {

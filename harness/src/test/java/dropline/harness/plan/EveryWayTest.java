@@ -10,6 +10,7 @@ import dropline.harness.size.Tape;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -37,16 +38,16 @@ final class EveryWayTest {
         }
         PitFile.Understood understood = PitOfBoards.understood(pit.text());
 
-        Planned planned = PitOfBoards.planned(pit.text());
+        Pit planned = Objects.requireNonNull(PitOfBoards.planned(pit.text()).pit());
 
         List<Integer> plan = new ArrayList<>();
         List<String> names = new ArrayList<>(List.of("one", "two"));
-        planned.pit().segments().stream()
+        planned.segments().stream()
                 .map(segment -> segment.name())
                 .filter(name -> !names.contains(name))
                 .forEach(names::add);
         for (String board : understood.nodes()) {
-            planned.pit().segments().stream()
+            planned.segments().stream()
                     .filter(segment -> segment.nodes().stream()
                             .anyMatch(node -> node.name().equals(board)))
                     .forEach(segment -> plan.add(names.indexOf(segment.name())));
