@@ -18,7 +18,7 @@ import java.util.List;
  */
 final class Curves {
     /** Beside the numbers that the search came by, these parts of what a rate takes are tried for the curve. */
-    private static final double[] PARTS = {0, 0.25, 0.5, 0.75, 0.9, 1.25};
+    private static final double[] PARTS = {0, 0.3, 0.6, 0.85, 1.25};
 
     private final SizePlan plan;
     private final Search own;

@@ -59,15 +59,16 @@ public final class Sizing {
         Pit pit = plan.pit();
         int segment = plan.segment();
         Source.Opening all = played.of(0, PitFeed.TO_THE_END);
-        Busiest busiest = Busiest.of(all, pit, segment, SECONDS);
-        Tape tape = Tape.of(played.of(busiest.fromNanos(), busiest.untilNanos()), pit, segment);
+        List<Busiest> stretches =
+                judging.each(List.of(SECONDS, SCREEN_SECONDS), seconds -> Busiest.of(all, pit, segment, seconds));
+        List<Tape> tapes = judging.each(stretches, this::tape);
+        Busiest busiest = stretches.get(0);
+        Tape tape = tapes.get(0);
         Aside aside = Aside.of(pit, segment, tape::open, plan.seed(), plan.margin(), judging);
         List<Node> adding = adding(aside);
         Growth growth = new Growth(pit, segment, adding);
-        Busiest shorter = Busiest.of(all, pit, segment, SCREEN_SECONDS);
-        Tape shortTape = Tape.of(played.of(shorter.fromNanos(), shorter.untilNanos()), pit, segment);
         Demand demand = new Demand(plan.margin(), aside);
-        Search screen = new Search(growth, shortTape::open, judging, demand, growth.most(), null);
+        Search screen = new Search(growth, tapes.get(1)::open, judging, demand, growth.most(), null);
         Search search = new Search(growth, tape::open, judging, demand, growth.most(), screen);
         Search whole = new Search(growth, all, judging, demand, growth.most(), null);
         Answering answering = new Answering(screen, search, whole, plan.seed(), plan.seeds());
@@ -114,6 +115,10 @@ public final class Sizing {
                 Coarse.of(pit, now, busiest.statesPerSecond(pit.statePeriodNanos())),
                 List.of(),
                 Trials.counted(figures));
+    }
+
+    private Tape tape(Busiest stretch) throws IOException {
+        return Tape.of(played.of(stretch.fromNanos(), stretch.untilNanos()), plan.pit(), plan.segment());
     }
 
     private static LimitedBy limitedBy(TimeAnswer time, int byRules, int addresses) {
