@@ -63,13 +63,12 @@ public final class Sizing {
                 judging.each(List.of(SECONDS, SCREEN_SECONDS), seconds -> Busiest.of(all, pit, segment, seconds));
         List<Tape> tapes = judging.each(stretches, this::tape);
         Busiest busiest = stretches.get(0);
-        Tape tape = tapes.get(0);
-        Aside aside = Aside.of(pit, segment, tape::open, plan.seed(), plan.margin(), judging);
+        Aside aside = Aside.of(pit, segment, tapes.get(0)::open, plan.seed(), plan.margin(), judging);
         List<Node> adding = adding(aside);
         Growth growth = new Growth(pit, segment, adding);
         Demand demand = new Demand(plan.margin(), aside);
         Search screen = new Search(growth, tapes.get(1)::open, judging, demand, growth.most(), null);
-        Search search = new Search(growth, tape::open, judging, demand, growth.most(), screen);
+        Search search = new Search(growth, tapes.get(0)::open, judging, demand, growth.most(), screen);
         Search whole = new Search(growth, all, judging, demand, growth.most(), null);
         Answering answering = new Answering(screen, search, whole, plan.seed(), plan.seeds());
         progress.reached(0, SEARCHED / 4);
