@@ -27,6 +27,7 @@ public record LatencyChart(List<Line> lines, List<Tick> panels, List<Tick> share
     private static final double MOST_SHARE = 1.5;
     private static final int STYLES = 6;
     private static final double LABEL_APART = 13;
+    private static final double LABEL_LENGTH = 60;
 
     public LatencyChart {
         lines = List.copyOf(lines);
@@ -57,7 +58,8 @@ public record LatencyChart(List<Line> lines, List<Tick> panels, List<Tick> share
             }
         }
         List<Line> lines = new ArrayList<>();
-        List<Double> taken = new ArrayList<>(List.of(y(1), y(1 - result.margin())));
+        List<Spot> taken =
+                new ArrayList<>(List.of(new Spot(WIDTH - 60, y(1)), new Spot(WIDTH - 60, y(1 - result.margin()))));
         for (BaudCurve curve : result.curves()) {
             lines.add(line(curve, lines.size() % STYLES, most, curve.baud() == result.baud(), taken));
         }
@@ -73,7 +75,7 @@ public record LatencyChart(List<Line> lines, List<Tick> panels, List<Tick> share
         return new LatencyChart(lines, panels, shares, y(1), y(1 - result.margin()));
     }
 
-    private static Line line(BaudCurve curve, int style, int most, boolean own, List<Double> taken) {
+    private static Line line(BaudCurve curve, int style, int most, boolean own, List<Spot> taken) {
         StringBuilder points = new StringBuilder();
         double endX = 0;
         double endY = HEIGHT;
@@ -95,16 +97,20 @@ public record LatencyChart(List<Line> lines, List<Tick> panels, List<Tick> share
             }
         }
         double label = Math.max(8, endY);
-        while (isTaken(label, taken)) {
+        while (isTaken(endX, label, taken)) {
             label += LABEL_APART;
         }
-        taken.add(label);
+        taken.add(new Spot(endX, label));
         String name = Figures.count(curve.baud());
         return new Line(name, style, points.toString().strip(), endX, tenth(label), kneeX, kneeY, own);
     }
 
-    private static boolean isTaken(double at, List<Double> taken) {
-        return taken.stream().anyMatch(other -> Math.abs(other - at) < LABEL_APART);
+    /** Where a name begins. */
+    private record Spot(double x, double y) {}
+
+    private static boolean isTaken(double x, double y, List<Spot> taken) {
+        return taken.stream()
+                .anyMatch(other -> Math.abs(other.x - x) < LABEL_LENGTH && Math.abs(other.y - y) < LABEL_APART);
     }
 
     private static double x(int more, int most) {
