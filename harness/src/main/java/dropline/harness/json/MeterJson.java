@@ -6,28 +6,16 @@ import dropline.harness.meter.SupplyReading;
 import java.io.IOException;
 import java.io.Writer;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.exc.JacksonIOException;
-import tools.jackson.core.json.JsonFactory;
 
 /** Writes what a meter should read, and what was read says, as JSON; described in {@code docs/meter.md}. */
 public final class MeterJson {
     private static final int VERSION = 1;
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
 
     private MeterJson() {}
 
     /** Writes one document and a line feed, and flushes; does not close. */
     public static void write(MeterResult result, Writer writer) throws IOException {
-        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
-            document(json, result);
-        } catch (JacksonIOException e) {
-            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
-        }
-        writer.write('\n');
-        writer.flush();
+        Document.write(writer, json -> document(json, result));
     }
 
     private static void document(JsonGenerator json, MeterResult result) {

@@ -15,29 +15,18 @@ import java.io.Writer;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.exc.JacksonIOException;
-import tools.jackson.core.json.JsonFactory;
 
 /** Writes a plan as JSON, in the manner of {@link ReplayJson}; described in {@code docs/plan.md}. */
 public final class PlanJson {
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
-
     private PlanJson() {}
 
     /** Writes one document and a line feed, and flushes; does not close. */
     public static void write(PlanResult result, Writer writer) throws IOException {
-        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
+        Document.write(writer, json -> {
             json.writeStartObject();
             document(json, result);
             json.writeEndObject();
-        } catch (JacksonIOException e) {
-            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
-        }
-        writer.write('\n');
-        writer.flush();
+        });
     }
 
     private static void document(JsonGenerator json, PlanResult result) {

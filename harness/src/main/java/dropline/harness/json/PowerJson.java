@@ -8,27 +8,14 @@ import dropline.harness.power.Zone;
 import java.io.IOException;
 import java.io.Writer;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.exc.JacksonIOException;
-import tools.jackson.core.json.JsonFactory;
 
 /** Writes what the supplies of a pit come to as JSON: keys in a fixed order, volts, amperes, ohms and watts as such. */
 public final class PowerJson {
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
-
     private PowerJson() {}
 
     /** Writes one document and a line feed, and flushes; does not close. */
     public static void write(PowerResult result, Writer writer) throws IOException {
-        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
-            document(json, result);
-        } catch (JacksonIOException e) {
-            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
-        }
-        writer.write('\n');
-        writer.flush();
+        Document.write(writer, json -> document(json, result));
     }
 
     private static void document(JsonGenerator json, PowerResult result) {

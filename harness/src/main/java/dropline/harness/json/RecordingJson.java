@@ -7,10 +7,6 @@ import dropline.harness.describe.RecordingSummary.Pause;
 import java.io.IOException;
 import java.io.Writer;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.exc.JacksonIOException;
-import tools.jackson.core.json.JsonFactory;
 
 /**
  * Writes what a recording shows as JSON, in the manner of {@link ReplayJson}; described in
@@ -18,20 +14,12 @@ import tools.jackson.core.json.JsonFactory;
  */
 public final class RecordingJson {
     private static final int VERSION = 1;
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
 
     private RecordingJson() {}
 
     /** Writes one document and a line feed, and flushes; does not close. */
     public static void write(RecordingSummary summary, Writer writer) throws IOException {
-        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
-            document(json, summary);
-        } catch (JacksonIOException e) {
-            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
-        }
-        writer.write('\n');
-        writer.flush();
+        Document.write(writer, json -> document(json, summary));
     }
 
     private static void document(JsonGenerator json, RecordingSummary summary) {

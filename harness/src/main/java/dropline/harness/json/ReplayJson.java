@@ -9,10 +9,6 @@ import dropline.harness.verdict.SingleFailure;
 import java.io.IOException;
 import java.io.Writer;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.exc.JacksonIOException;
-import tools.jackson.core.json.JsonFactory;
 
 /**
  * Writes a result as JSON: keys in a fixed order, times as integers of nanoseconds in keys that end in {@code Nanos},
@@ -20,20 +16,11 @@ import tools.jackson.core.json.JsonFactory;
  * changes its meaning, raises it.
  */
 public final class ReplayJson {
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
-
     private ReplayJson() {}
 
     /** Writes one document and a line feed, and flushes; does not close. */
     public static void write(ReplayResult result, Writer writer) throws IOException {
-        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
-            document(json, result);
-        } catch (JacksonIOException e) {
-            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
-        }
-        writer.write('\n');
-        writer.flush();
+        Document.write(writer, json -> document(json, result));
     }
 
     private static void document(JsonGenerator json, ReplayResult result) {

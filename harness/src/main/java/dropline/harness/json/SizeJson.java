@@ -10,16 +10,9 @@ import java.io.IOException;
 import java.io.Writer;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.exc.JacksonIOException;
-import tools.jackson.core.json.JsonFactory;
 
 /** Writes a sizing as JSON, in the manner of {@link ReplayJson}; described in {@code docs/size-json.md}. */
 public final class SizeJson {
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
-
     private final JsonGenerator json;
 
     private SizeJson(JsonGenerator json) {
@@ -28,13 +21,7 @@ public final class SizeJson {
 
     /** Writes one document and a line feed, and flushes; does not close. */
     public static void write(SizeResult result, Writer writer) throws IOException {
-        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
-            new SizeJson(json).document(result);
-        } catch (JacksonIOException e) {
-            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
-        }
-        writer.write('\n');
-        writer.flush();
+        Document.write(writer, json -> new SizeJson(json).document(result));
     }
 
     private void document(SizeResult result) {

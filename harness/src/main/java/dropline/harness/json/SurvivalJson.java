@@ -6,30 +6,17 @@ import dropline.harness.survive.Survival;
 import java.io.IOException;
 import java.io.Writer;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.exc.JacksonIOException;
-import tools.jackson.core.json.JsonFactory;
 
 /**
  * Writes the whole matrix of panels by faults as JSON, in the manner of {@link ReplayJson}; described in
  * {@code docs/survive-json.md}.
  */
 public final class SurvivalJson {
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
-
     private SurvivalJson() {}
 
     /** Writes one document and a line feed, and flushes; does not close. */
     public static void write(Survival survival, Writer writer) throws IOException {
-        try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), writer)) {
-            document(json, survival);
-        } catch (JacksonIOException e) {
-            throw new IOException("the JSON could not be written: " + e.getOriginalMessage(), e);
-        }
-        writer.write('\n');
-        writer.flush();
+        Document.write(writer, json -> document(json, survival));
     }
 
     private static void document(JsonGenerator json, Survival survival) {

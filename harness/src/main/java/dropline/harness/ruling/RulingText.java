@@ -66,11 +66,11 @@ public final class RulingText {
                         case BROKEN -> "  ! ";
                         case UNKNOWN -> "  ? ";
                     };
-            String todo = ruling.standing() == Ruling.Standing.HOLDS ? "" : advice.apply(ruling);
+            String whatToDo = ruling.standing() == Ruling.Standing.HOLDS ? "" : advice.apply(ruling);
             paragraphs.add(
                     mark,
-                    sentence(ruling.rule().title() + ": " + ruling.basis()) + (todo.isEmpty() ? "" : " " + todo) + " ["
-                            + ruling.rule().source() + "]");
+                    sentence(ruling.rule().title() + ": " + ruling.basis()) + (whatToDo.isEmpty() ? "" : " " + whatToDo)
+                            + " [" + ruling.rule().source() + "]");
         }
         return text.toString();
     }

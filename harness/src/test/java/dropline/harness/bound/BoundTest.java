@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
 
 /**
  * No sample of a simulated run lies above the closed-form bound, and the bound is of some use. "Just missed": the worst
@@ -37,13 +38,14 @@ final class BoundTest {
     private int bounded;
 
     @Test
-    void noSampleOfThousandsOfSeededSegmentsLiesAboveItsBound() {
+    void noSampleOfThousandsOfSeededSegmentsLiesAboveItsBound(TestReporter reporter) {
         for (long seed = FIRST; seed < FIRST + SEGMENTS; seed++) {
             check(seed);
         }
 
-        System.out.println(bounded + " segments with a bound on their cycle; without any bound: " + unbounded);
-        System.out.print(looseness);
+        reporter.publishEntry("segments with a bound on their cycle", Integer.toString(bounded));
+        reporter.publishEntry("without any bound", unbounded.toString());
+        reporter.publishEntry("bound over slowest seen", looseness.toString());
         assertEquals(List.of(), violations);
         for (String kind : List.of("cycle", "cycle, one dead", "update", "update, one dead", "control")) {
             assertTrue(looseness.percentile(kind, 50) < 3, kind + "\n" + looseness);
