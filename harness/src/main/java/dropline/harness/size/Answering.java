@@ -3,6 +3,7 @@ package dropline.harness.size;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,7 @@ final class Answering {
     private final Search whole;
     private final long seed;
     private final int seeds;
+    private final Judging judging;
     private final List<Case> kinds = new ArrayList<>();
     private int deadKinds;
 
@@ -29,23 +31,28 @@ final class Answering {
      * @param stretch searches on the busiest stretch
      * @param whole searches on all that is played
      */
-    Answering(Search screen, Search stretch, Search whole, long seed, int seeds) {
+    Answering(Search screen, Search stretch, Search whole, long seed, int seeds, Judging judging) {
         this.screen = screen;
         this.stretch = stretch;
         this.whole = whole;
         this.seed = seed;
         this.seeds = seeds;
+        this.judging = judging;
     }
 
-    /** The kinds of run that matter: healthy, and with the node dead, or those, that limit most. */
+    /** The kinds of run found to matter so far: healthy, and with the node dead, or those, that limit most. */
     List<Case> kinds() {
         return List.copyOf(kinds);
     }
 
-    TimeAnswer answer() throws IOException {
-        Case healthy = new Case(0, seed, Candidate.HEALTHY);
-        kinds.add(healthy);
-        int found = withDead(stretch.largest(kinds));
+    /** What the first seed allows on the busiest stretch; -1 where not even those there are keep their budgets. */
+    int inFirstSeed() throws IOException {
+        kinds.add(new Case(0, seed, Candidate.HEALTHY));
+        return withDead(stretch.largest(kinds));
+    }
+
+    /** What that comes to in every seed, and over all that is played. */
+    TimeAnswer answer(int found) throws IOException {
         if (found < 0) {
             return new TimeAnswer(-1, -1, -1, false, false, null, stretch.beyond(found), deadKinds);
         }
@@ -83,7 +90,7 @@ final class Answering {
                 return found;
             }
             kinds.add(stretch.tightest(missed).at(0));
-            found = stretch.largest(found, kinds);
+            found = stretch.largestOf(kinds, found);
         }
         return found;
     }
@@ -118,19 +125,23 @@ final class Answering {
             }
         }
         stretch.missed(all);
-        List<Integer> bySeed = new ArrayList<>();
-        for (long other = seed + 1; other < seed + seeds; other++) {
-            bySeed.add(bySeed(found, other, near, refuting));
-        }
-        return bySeed;
+        List<Sown> sown = judging.each(
+                LongStream.range(seed + 1, seed + seeds).boxed().toList(),
+                other -> bySeed(stretch.copy(), found, other, near, refuting));
+        sown.forEach(one -> stretch.takeOver(one.search()));
+        return sown.stream().map(Sown::largest).toList();
     }
 
+    /** What one seed allows, and what found it. */
+    private record Sown(int largest, Search search) {}
+
     /** What refuted one more in the first seed mostly does so in another; only where it does not, one searches. */
-    private int bySeed(int found, long other, List<Case> near, List<Case> refuting) throws IOException {
+    private static Sown bySeed(Search search, int found, long other, List<Case> near, List<Case> refuting)
+            throws IOException {
         List<Case> more = refuting.stream().map(one -> one.with(other)).toList();
-        boolean refuted = found == stretch.most() || (!more.isEmpty() && !stretch.keep(more));
+        boolean refuted = found == search.most() || (!more.isEmpty() && !search.keep(more));
         List<Case> same = near.stream().map(one -> one.with(other)).toList();
-        return refuted && stretch.keep(same) ? found : stretch.largest(found, same);
+        return new Sown(refuted && search.keep(same) ? found : search.largest(found, same), search);
     }
 
     /** Tries first what failed on the stretch. */

@@ -23,19 +23,19 @@ final class Curves {
     private final SizePlan plan;
     private final Search own;
     private final List<Case> kinds;
-    private final TimeAnswer answer;
+    private final int inFirstSeed;
     private final Judging judging;
 
     /**
      * @param own searched at the segment's own rate
      * @param kinds the kinds of run that matter there
-     * @param answer what was found there
+     * @param inFirstSeed what was found there in the first seed
      */
-    Curves(SizePlan plan, Search own, List<Case> kinds, TimeAnswer answer, Judging judging) {
+    Curves(SizePlan plan, Search own, List<Case> kinds, int inFirstSeed, Judging judging) {
         this.plan = plan;
         this.own = own;
         this.kinds = kinds;
-        this.answer = answer;
+        this.inFirstSeed = inFirstSeed;
         this.judging = judging;
     }
 
@@ -47,7 +47,7 @@ final class Curves {
         Pit pit = AtBaud.of(plan.pit(), plan.segment(), baud);
         boolean isOwn = baud == plan.pit().segments().get(plan.segment()).baud();
         Search search = isOwn ? own : own.of(own.growth().of(pit));
-        int more = isOwn ? answer.inFirstSeed() : search.largestOf(kinds, expected(baud));
+        int more = isOwn ? inFirstSeed : search.largestOf(kinds, expected(baud));
         List<Point> points = points(search, more);
         return new BaudCurve(
                 baud,
@@ -62,7 +62,7 @@ final class Curves {
     /** Where to begin: twice the rate, twice the panels. */
     private int expected(int baud) {
         Segment now = plan.pit().segments().get(plan.segment());
-        int all = Math.max(0, answer.inFirstSeed()) + now.nodes().size();
+        int all = Math.max(0, inFirstSeed) + now.nodes().size();
         return (int) Math.max(
                 0,
                 Math.min(

@@ -26,7 +26,7 @@ final class Guessing {
     private final Search screen;
     private final Search own;
     private final List<Case> kinds;
-    private final TimeAnswer answer;
+    private final int inFirstSeed;
     private final Judging judging;
 
     Guessing(
@@ -35,14 +35,14 @@ final class Guessing {
             Search screen,
             Search own,
             List<Case> kinds,
-            TimeAnswer answer,
+            int inFirstSeed,
             Judging judging) {
         this.plan = plan;
         this.figures = figures;
         this.screen = screen;
         this.own = own;
         this.kinds = kinds;
-        this.answer = answer;
+        this.inFirstSeed = inFirstSeed;
         this.judging = judging;
     }
 
@@ -59,7 +59,7 @@ final class Guessing {
                 }
             }
         }
-        Case at = kinds.get(kinds.size() - 1).at(Math.max(0, answer.inFirstSeed()));
+        Case at = kinds.get(kinds.size() - 1).at(Math.max(0, inFirstSeed));
         double before = screen.strain(at);
         List<Tried> tried = judging.each(
                 scaled,
@@ -94,9 +94,7 @@ final class Guessing {
         Optional<Tried> one = tried.stream()
                 .filter(other -> other.figure().equals(figure) && other.scale() == scale)
                 .findFirst();
-        return one.isEmpty()
-                ? null
-                : searchOf(own, one.get().pit()).largestOf(kinds, Math.max(0, answer.inFirstSeed()));
+        return one.isEmpty() ? null : searchOf(own, one.get().pit()).largestOf(kinds, Math.max(0, inFirstSeed));
     }
 
     private static Search searchOf(Search search, Pit pit) {
@@ -108,6 +106,6 @@ final class Guessing {
     }
 
     private int spread(@Nullable Integer number) {
-        return number == null ? 0 : Math.abs(number - answer.inFirstSeed());
+        return number == null ? 0 : Math.abs(number - inFirstSeed);
     }
 }

@@ -15,14 +15,14 @@ final class Helping {
     private final SizePlan plan;
     private final Search own;
     private final List<Case> kinds;
-    private final TimeAnswer answer;
+    private final int inFirstSeed;
     private final Judging judging;
 
-    Helping(SizePlan plan, Search own, List<Case> kinds, TimeAnswer answer, Judging judging) {
+    Helping(SizePlan plan, Search own, List<Case> kinds, int inFirstSeed, Judging judging) {
         this.plan = plan;
         this.own = own;
         this.kinds = kinds;
-        this.answer = answer;
+        this.inFirstSeed = inFirstSeed;
         this.judging = judging;
     }
 
@@ -51,7 +51,7 @@ final class Helping {
 
     private Buys of(Change change) throws IOException {
         Search search = own.of(own.growth().of(change.pit()));
-        int more = search.largestOf(kinds, Math.max(0, answer.inFirstSeed()));
+        int more = search.largestOf(kinds, Math.max(0, inFirstSeed));
         return new Buys(change.words(), more, search.beyond(more));
     }
 
@@ -72,7 +72,7 @@ final class Helping {
             if (there.keeps(0)) {
                 Growth growth = own.growth().of(way.pit());
                 Search search = own.with(growth, opening);
-                int more = search.largestOf(kinds.subList(0, 1), Math.max(0, answer.inFirstSeed()));
+                int more = search.largestOf(kinds.subList(0, 1), Math.max(0, inFirstSeed));
                 String words = "move " + String.join(" and ", way.names()) + " to segment "
                         + pit.segments().get(way.to()).name();
                 return List.of(new Buys(words, more, search.beyond(more)));

@@ -65,6 +65,25 @@ public final class Judging implements AutoCloseable {
         return tasks.stream().map(ForkJoinTask::join).toList();
     }
 
+    /** Begins something beside what else is done. */
+    <A> Begun<A> begin(Callable<A> work) {
+        ForkJoinTask<A> task = pool.submit(work);
+        return () -> {
+            try {
+                return task.join();
+            } catch (RuntimeException failed) {
+                throw unwrapped(failed);
+            }
+        };
+    }
+
+    /** Something under way. */
+    @FunctionalInterface
+    interface Begun<A> {
+        /** Waits for it. */
+        A result() throws IOException;
+    }
+
     /** What is done for each. */
     @FunctionalInterface
     public interface Work<A, B> {

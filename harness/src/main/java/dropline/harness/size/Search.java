@@ -47,6 +47,18 @@ final class Search {
         return new Search(other, otherOpening, judging, demand, most, null);
     }
 
+    /** The same with all runs made so far, for another thread. */
+    Search copy() {
+        Search copy = new Search(growth, opening, judging, demand, most, guide == null ? null : guide.copy());
+        copy.made.putAll(made);
+        return copy;
+    }
+
+    /** Takes over the runs that a copy has made since. */
+    void takeOver(Search copy) {
+        made.putAll(copy.made);
+    }
+
     Source.Opening opening() {
         return opening;
     }
@@ -193,17 +205,9 @@ final class Search {
         return guide == null ? halved(NOT_EVEN_THE_PRESENT, most + 1, kinds) : largest(guide.largest(kinds), kinds);
     }
 
-    /** The largest in all these kinds: found in the first, then lowered where the others demand it. */
-    int largestOf(List<Case> kinds) throws IOException {
-        return lowered(largest(kinds.subList(0, 1)), kinds);
-    }
-
-    /** The same, begun from a number. */
+    /** The largest in all these kinds: found in the last, which limits most, then lowered where another demands it. */
     int largestOf(List<Case> kinds, int from) throws IOException {
-        return lowered(largest(from, kinds.subList(0, 1)), kinds);
-    }
-
-    private int lowered(int found, List<Case> kinds) throws IOException {
+        int found = largest(from, kinds.subList(kinds.size() - 1, kinds.size()));
         return found < 0 ? found : largestUpTo(found, kinds);
     }
 

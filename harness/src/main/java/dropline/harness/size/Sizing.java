@@ -27,11 +27,13 @@ public final class Sizing {
 
     private static final int SCREEN_SECONDS = 10;
 
-    /** Shares of the whole after each part, by and large. */
-    private static final double SEARCHED = 0.4;
+    /** Shares that the parts have in the whole, by and large. */
+    private static final double READ = 0.1;
 
-    private static final double CURVES = 0.8;
-    private static final double HELPED = 0.9;
+    private static final double SEARCHED = 0.25;
+    private static final double ANSWERED = 0.25;
+    private static final double COMPARED = 0.3;
+    private static final double GUESSED = 0.1;
 
     private final SizePlan plan;
     private final Trials.Stretch played;
@@ -52,7 +54,8 @@ public final class Sizing {
     /**
      * Does all of it.
      *
-     * @param progress hears after each part how much of all is done, by and large
+     * @param progress hears after each part how much of all is done, by and large, on any thread but never on two at
+     *     once
      * @throws IOException if what is played cannot be read
      */
     public SizeResult run(Progress progress) throws IOException {
@@ -70,19 +73,22 @@ public final class Sizing {
         Search screen = new Search(growth, tapes.get(1)::open, judging, demand, growth.most(), null);
         Search search = new Search(growth, tapes.get(0)::open, judging, demand, growth.most(), screen);
         Search whole = new Search(growth, all, judging, demand, growth.most(), null);
-        Answering answering = new Answering(screen, search, whole, plan.seed(), plan.seeds());
-        progress.reached(0, SEARCHED / 4);
-        TimeAnswer time = answering.answer();
-        progress.reached(0, SEARCHED);
+        Answering answering = new Answering(screen, search, whole, plan.seed(), plan.seeds(), judging);
+        Parts parts = new Parts(progress);
+        parts.done(READ);
+        int found = answering.inFirstSeed();
+        parts.done(SEARCHED);
+        List<Case> kinds = answering.kinds();
+        Search comparing = search.copy();
+        Guessing guessing = new Guessing(plan, figures, screen.copy(), search.copy(), kinds, found, judging);
+        Judging.Begun<TimeAnswer> answered = judging.begin(() -> parts.done(ANSWERED, answering.answer(found)));
+        Judging.Begun<Compared> compared =
+                judging.begin(() -> parts.done(COMPARED, compared(comparing, kinds, found, busiest)));
+        Judging.Begun<List<GuessedNumber>> guessed = judging.begin(() -> parts.done(GUESSED, guessing.all()));
         List<Ruled> ruled = new ArrayList<>();
         plan.limits().forEach(limit -> ruled.add(ruled(limit, growth)));
-        List<BaudCurve> curves = new Curves(plan, search, answering.kinds(), time, judging).all();
-        progress.reached(0, CURVES);
+        TimeAnswer time = answered.result();
         Segment now = pit.segments().get(segment);
-        List<Case> kinds = answering.kinds();
-        List<Buys> buys = new Helping(plan, search, kinds, time, judging).all(curves, busiest.bySignal());
-        progress.reached(0, HELPED);
-        List<GuessedNumber> guesses = new Guessing(plan, figures, screen, search, kinds, time, judging).all();
         int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
         return new SizeResult(
                 SizeResult.VERSION,
@@ -108,12 +114,40 @@ public final class Sizing {
                 aside.out(),
                 time,
                 ruled,
-                curves,
-                buys,
-                guesses,
+                compared.result().curves(),
+                compared.result().buys(),
+                guessed.result(),
                 Coarse.of(pit, now, busiest.statesPerSecond(pit.statePeriodNanos())),
                 List.of(),
                 Trials.counted(figures));
+    }
+
+    /** Other rates, and what else would help. */
+    private record Compared(List<BaudCurve> curves, List<Buys> buys) {}
+
+    private Compared compared(Search search, List<Case> kinds, int found, Busiest busiest) throws IOException {
+        List<BaudCurve> curves = new Curves(plan, search, kinds, found, judging).all();
+        return new Compared(curves, new Helping(plan, search, kinds, found, judging).all(curves, busiest.bySignal()));
+    }
+
+    /** Says how much is done. */
+    private static final class Parts {
+        private final Progress progress;
+        private double share;
+
+        Parts(Progress progress) {
+            this.progress = progress;
+        }
+
+        synchronized void done(double part) {
+            share += part;
+            progress.reached(0, share);
+        }
+
+        <A> A done(double part, A result) {
+            done(part);
+            return result;
+        }
     }
 
     private Tape tape(Busiest stretch) throws IOException {
