@@ -41,6 +41,11 @@ public final class Bytes {
         return bytes.length;
     }
 
+    /** Those from an index up to another. */
+    public Bytes part(int from, int to) {
+        return new Bytes(Arrays.copyOfRange(bytes, from, to));
+    }
+
     /** A copy. */
     public byte[] toArray() {
         return bytes.clone();

@@ -29,7 +29,11 @@ public record Heard(
         REPLY
     }
 
-    /** One signal's or control's value. */
+    /**
+     * One signal's or control's value.
+     *
+     * @param value of a signal, its low bits count, as many as travel: {@link SignalPacking#unpack} finds the rest
+     */
     public record Value(int number, long value) {}
 
     public Heard {

@@ -1,5 +1,7 @@
 package dropline.protocol;
 
+import java.util.List;
+
 /**
  * One way to speak on a segment: how a poll, a reply and a state frame are laid out and how long each is. The simulator
  * asks lengths only; bytes exist when {@link Destination#encodeRequest} and its kin are asked for them.
@@ -67,4 +69,21 @@ public interface Protocol {
      * How the controller sends state to every node at once; the address and the controls of {@code all} are ignored.
      */
     Destination broadcast(NodeWire all);
+
+    /**
+     * Listens to a whole segment.
+     *
+     * @param nodes all that are on it
+     * @param baud bits a second
+     * @throws UnsupportedOperationException where only lengths are known (the sized protocol)
+     */
+    Listener listener(List<NodeWire> nodes, int baud, CharacterFormat format);
+
+    /**
+     * One node's end of a segment.
+     *
+     * @param baud bits a second
+     * @throws UnsupportedOperationException where only lengths are known (the sized protocol)
+     */
+    NodeEnd nodeEnd(NodeWire node, int baud, CharacterFormat format);
 }

@@ -29,6 +29,11 @@ public final class StateBlock {
         moves = 0;
     }
 
+    /** Forgets the moves: real controls move by themselves. */
+    public void dropMoves() {
+        moves = 0;
+    }
+
     /** Begins a row; the changes added next belong to it. */
     public void addRow(long atNanos) {
         if (rows > 0 && atNanos < rowNanos[rows - 1]) {

@@ -273,8 +273,9 @@ public final class ModelledNode implements NodeBehaviour {
         System.arraycopy(request.picked, 0, reply.picked, 0, reply.count);
         reply.lastBroadcast = lastBroadcast;
         lastBroadcast = request.lastBroadcast;
-        int chars = wire.replyChars(reply.picked, reply.count, Draws.draw(lengthStream, ordinal));
         long start = Math.max(ready + gap, knownNanos + profile.enableLeadNanos());
+        reply.startNanos = start;
+        int chars = wire.replyChars(reply.picked, reply.count, Draws.draw(lengthStream, ordinal));
         if (ailments == null) {
             reply.time(start, chars, profile.enableLeadNanos(), profile.releaseTailNanos());
         } else {

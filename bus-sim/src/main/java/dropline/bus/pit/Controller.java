@@ -110,4 +110,21 @@ public record Controller(
                 enableLeadNanos,
                 releaseTailNanos);
     }
+
+    /** The same as its program sees it: what its adapter and its driver add is not counted. */
+    public Controller bare() {
+        return new Controller(
+                kind,
+                Adapter.NONE,
+                state,
+                timeOutNanos,
+                retries,
+                backOffAfter,
+                backOffNanos,
+                gapNanos,
+                turnaroundNanos,
+                refreshNanos,
+                0,
+                0);
+    }
 }

@@ -52,7 +52,8 @@ final class FrameBytes {
         return segment.protocol().node(new NodeWire(wiring.wireOf(node).address(), own.signals(), own.controls()));
     }
 
-    private static Bytes madeUp(Frame frame) {
+    /** Bytes that stand for those of a frame of which only the length is known. */
+    static Bytes madeUp(Frame frame) {
         int[] bytes = new int[frame.chars];
         long stream = Draws.mix(frame.startNanos * 31 + frame.talker);
         for (int i = 0; i < bytes.length; i++) {

@@ -32,6 +32,7 @@ final class Polling {
     private final Reception reception;
     private final StateQueues queues;
     private final Stations stations;
+    private final Answers answers;
     private final Troubles troubles;
     private final PollPlan plan;
     private final UsbStage usb;
@@ -62,6 +63,7 @@ final class Polling {
             Reception reception,
             StateQueues queues,
             Stations stations,
+            Answers answers,
             Troubles troubles,
             long silenceNanos) {
         this.segment = segment;
@@ -72,6 +74,7 @@ final class Polling {
         this.reception = reception;
         this.queues = queues;
         this.stations = stations;
+        this.answers = answers;
         this.troubles = troubles;
         this.silenceNanos = silenceNanos;
         controller = segment.controller();
@@ -88,9 +91,31 @@ final class Polling {
         ready(0, 0);
     }
 
+    /** Takes what a reply tells. */
+    interface Answers {
+        /** The host is told of the controls that the last reply from this position reported. */
+        void tell(long atNanos, int position);
+
+        /** What that reply said of its node is known. */
+        void tellStatus(int position, long atNanos);
+    }
+
     /** When the controller acts next, ns. */
     long nextNanos() {
         return actAt;
+    }
+
+    /** What it sends next goes out no earlier than this: whoever runs it has come round to it only now. */
+    void delay(long nowNanos) {
+        if (!waiting && actAt < nowNanos) {
+            startAt = Math.max(startAt, nowNanos + controller.enableLeadNanos());
+            actAt = nowNanos;
+        }
+    }
+
+    /** The position whose answer is awaited, or -1. */
+    int awaited() {
+        return waiting ? polled : -1;
     }
 
     /** The frame it has on the pair, or had last. */
@@ -186,9 +211,9 @@ final class Polling {
         events.post(hub ? reply.heardNanos : has, Rank.ANSWERED, node, transactions, attempt, 0, 0, gap, 0, 0);
         long told = hub ? usb.inNanos(reply.endNanos, reply.chars, transactions) : has;
         if (reply.talker == node) {
-            stations.tell(told, polled);
+            answers.tell(told, polled);
             if (segment.protocol().reportsStatus()) {
-                stations.tellStatus(polled, hub ? reply.heardNanos : has);
+                answers.tellStatus(polled, hub ? reply.heardNanos : has);
             }
         }
         StateQueue all = queues.all();

@@ -108,14 +108,24 @@ public final class SegmentRun {
         Reception reception = new Reception(
                 segment.format(), segment.protocol(), silenceNanos, bitNanos, noise, this::bytesOf, bitsEverywhere);
         queues = new StateQueues(segment, wiring, pit.signals().size(), events);
-        stations =
-                new Stations(segment, layout, wiring, queues, seed, faults, events, shows, controls, wire, reception);
+        stations = new Stations(
+                segment,
+                layout,
+                wiring,
+                n -> queues.own(n).wire(),
+                seed,
+                faults,
+                events,
+                shows,
+                controls,
+                wire,
+                reception);
         bytes = new FrameBytes(segment, wiring, queues, stations);
         troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
         PartSteps parts = PartSteps.of(shows, controls);
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, faults, parts);
         polling = new Polling(
-                segment, seed, usb, loop, events, wire, reception, queues, stations, troubles, silenceNanos);
+                segment, seed, usb, loop, events, wire, reception, queues, stations, stations, troubles, silenceNanos);
     }
 
     private Bytes bytesOf(Frame frame) {

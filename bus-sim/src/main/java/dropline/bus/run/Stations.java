@@ -18,14 +18,16 @@ import dropline.bus.wire.Frame;
 import dropline.bus.wire.Reception;
 import dropline.bus.wire.Uart;
 import dropline.bus.wire.Wire;
+import dropline.protocol.Destination;
 import dropline.protocol.NodeStatus;
 import dropline.protocol.Protocol;
 import java.util.List;
+import java.util.function.IntFunction;
 
 /**
  * The nodes of a segment, by their position in the poll order: who hears, who is about to talk, what a reply reports.
  */
-final class Stations {
+final class Stations implements Polling.Answers {
     private final NodeBehaviour[] nodes;
     private final Uart[] ears;
     private final boolean[] floats;
@@ -43,11 +45,12 @@ final class Stations {
     private final int[] talking;
     private int talkers;
 
+    /** @param wires how the node in each position replies */
     Stations(
             Segment segment,
             Layout layout,
             Wiring wiring,
-            StateQueues queues,
+            IntFunction<Destination> wires,
             long seed,
             List<Fault> faults,
             EventOrder events,
@@ -84,7 +87,7 @@ final class Stations {
                 showsSlot[n][s] = slots[s].length > 0;
             }
             nodes[n] = new ModelledNode(
-                    segment, layout, node, seed, faults, queues.own(n).wire(), slots, events, shows, wire.traffic());
+                    segment, layout, node, seed, faults, wires.apply(n), slots, events, shows, wire.traffic());
             Node described = layout.nodes().get(node).node();
             Transceiver transceiver = described.profile().transceiver();
             floats[n] = transceiver.receiver() == Transceiver.Receiver.FLOATING_WHILE_SENDING;
@@ -170,8 +173,8 @@ final class Stations {
         return reply;
     }
 
-    /** Tells the host what this node's last reply reported. */
-    void tell(long atNanos, int position) {
+    @Override
+    public void tell(long atNanos, int position) {
         int[] mine = controlsOf[position];
         for (int i = 0; i < mine.length; i++) {
             controls.tell(atNanos, mine[i], reported[position][i]);
@@ -200,8 +203,8 @@ final class Stations {
         nodes[position].stall(what, fromNanos, untilNanos);
     }
 
-    /** A node's answer is known: tells what it said of itself. */
-    void tellStatus(int position, long atNanos) {
+    @Override
+    public void tellStatus(int position, long atNanos) {
         nodes[position].tellStatus(atNanos);
     }
 
@@ -226,8 +229,15 @@ final class Stations {
         }
     }
 
+    /** Gives a request to one node, if it takes it for its own. */
+    void giveRequest(Frame request, int position) {
+        if (nodes[position].takes(request)) {
+            give(request, position);
+        }
+    }
+
     /** A frame has been heard that this node may have to hear. */
-    private void give(Frame frame, int position) {
+    void give(Frame frame, int position) {
         NodeBehaviour node = nodes[position];
         if (node.isSilent(frame.heardNanos)) {
             return;

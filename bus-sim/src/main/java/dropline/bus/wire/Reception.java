@@ -72,6 +72,15 @@ public final class Reception {
         return phantoms;
     }
 
+    /** The characters that came of the last frame decided bit by bit, whatever they are. */
+    public Bytes sampled() {
+        int[] values = new int[sampler.count()];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = sampler.value(i);
+        }
+        return Bytes.of(values);
+    }
+
     private boolean isPlain(Frame frame, Uart uart) {
         return !everywhere
                 && !frame.clashed

@@ -1,8 +1,11 @@
 package dropline.protocol.custom;
 
+import dropline.protocol.AnsweringNode;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Destination;
+import dropline.protocol.Listener;
+import dropline.protocol.NodeEnd;
 import dropline.protocol.NodeWire;
 import dropline.protocol.Protocol;
 import dropline.protocol.custom.Boundary.Delimiters;
@@ -224,5 +227,15 @@ public final class Custom implements Protocol {
         if (!problems.isEmpty()) {
             throw new IllegalArgumentException(String.join("; ", problems));
         }
+    }
+
+    @Override
+    public Listener listener(List<NodeWire> nodes, int baud, CharacterFormat format) {
+        return new CustomListener(decoder(baud, format), nodes);
+    }
+
+    @Override
+    public NodeEnd nodeEnd(NodeWire node, int baud, CharacterFormat format) {
+        return new AnsweringNode(node, listener(List.of(node), baud, format), node(node));
     }
 }

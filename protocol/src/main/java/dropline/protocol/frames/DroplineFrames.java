@@ -1,12 +1,16 @@
 package dropline.protocol.frames;
 
+import dropline.protocol.AnsweringNode;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Destination;
+import dropline.protocol.Listener;
+import dropline.protocol.NodeEnd;
 import dropline.protocol.NodeWire;
 import dropline.protocol.NodeWire.ControlWire;
 import dropline.protocol.NodeWire.SignalWire;
 import dropline.protocol.Protocol;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -173,5 +177,15 @@ public final class DroplineFrames implements Protocol {
         if (problem != null) {
             throw new IllegalArgumentException(problem);
         }
+    }
+
+    @Override
+    public Listener listener(List<NodeWire> nodes, int baud, CharacterFormat format) {
+        return new DroplineListener();
+    }
+
+    @Override
+    public NodeEnd nodeEnd(NodeWire node, int baud, CharacterFormat format) {
+        return new AnsweringNode(node, new DroplineListener(), node(node));
     }
 }

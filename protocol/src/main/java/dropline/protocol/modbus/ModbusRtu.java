@@ -2,6 +2,8 @@ package dropline.protocol.modbus;
 
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Destination;
+import dropline.protocol.Listener;
+import dropline.protocol.NodeEnd;
 import dropline.protocol.NodeWire;
 import dropline.protocol.NodeWire.ControlWire;
 import dropline.protocol.NodeWire.SignalWire;
@@ -135,5 +137,16 @@ public final class ModbusRtu implements Protocol {
         if (!problems.isEmpty()) {
             throw new IllegalArgumentException(String.join("; ", problems));
         }
+    }
+
+    @Override
+    public Listener listener(List<NodeWire> nodes, int baud, CharacterFormat format) {
+        return new ModbusListener(nodes, baud, format);
+    }
+
+    @Override
+    public NodeEnd nodeEnd(NodeWire node, int baud, CharacterFormat format) {
+        refuse(check(node));
+        return new ModbusNode(node, baud, format);
     }
 }

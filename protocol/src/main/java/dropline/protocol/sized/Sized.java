@@ -2,6 +2,8 @@ package dropline.protocol.sized;
 
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Destination;
+import dropline.protocol.Listener;
+import dropline.protocol.NodeEnd;
 import dropline.protocol.NodeWire;
 import dropline.protocol.Protocol;
 import java.util.List;
@@ -114,5 +116,15 @@ public record Sized(
         if (value < least) {
             throw new IllegalArgumentException(name + " must be at least " + least + ": " + name + "=" + value);
         }
+    }
+
+    @Override
+    public Listener listener(List<NodeWire> nodes, int baud, CharacterFormat format) {
+        throw new UnsupportedOperationException("only the lengths of sized frames are known: there is nothing to hear");
+    }
+
+    @Override
+    public NodeEnd nodeEnd(NodeWire node, int baud, CharacterFormat format) {
+        throw new UnsupportedOperationException("only the lengths of sized frames are known: there is nothing to say");
     }
 }

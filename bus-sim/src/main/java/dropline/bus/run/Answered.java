@@ -1,0 +1,115 @@
+package dropline.bus.run;
+
+import dropline.bus.pit.Layout;
+import dropline.bus.trace.EventOrder;
+import dropline.bus.trace.Rank;
+import dropline.protocol.Heard;
+import dropline.protocol.NodeStatus;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What real nodes told in their replies: their controls' states, and how they fare. */
+final class Answered implements Polling.Answers {
+    private static final long LOOP_UNIT_NANOS = 100_000;
+    private static final long STATUS_EVERY_NANOS = 1_000_000_000;
+
+    private final EventOrder events;
+    private final Stations stations;
+    private final int[][] controls;
+    private final int[][] numbers;
+    private final int[] values;
+    private final int[] serials;
+    private final @Nullable NodeStatus[] told;
+    private final long[] toldNanos;
+    private final int[] boots;
+    private final int[] errors;
+    private final long[] refreshes;
+    private @Nullable Heard last;
+
+    Answered(Layout layout, Wiring wiring, Stations stations, EventOrder events) {
+        this.events = events;
+        this.stations = stations;
+        List<Layout.ControlPlace> places = layout.controls();
+        values = new int[places.size()];
+        serials = new int[places.size()];
+        int count = wiring.nodes().length;
+        controls = new int[count][];
+        numbers = new int[count][];
+        for (int n = 0; n < count; n++) {
+            controls[n] = wiring.controlsOf(wiring.nodes()[n]);
+            numbers[n] = new int[controls[n].length];
+            for (int c = 0; c < numbers[n].length; c++) {
+                numbers[n][c] = places.get(controls[n][c]).control().number();
+            }
+        }
+        told = new NodeStatus[count];
+        toldNanos = new long[count];
+        boots = new int[count];
+        errors = new int[count];
+        refreshes = new long[count];
+    }
+
+    /** Takes note of a reply that is about to be heard. */
+    void take(int position, Heard reply) {
+        last = reply;
+    }
+
+    @Override
+    public void tell(long atNanos, int position) {
+        if (last == null) {
+            return;
+        }
+        for (Heard.Value one : last.controls()) {
+            int at = indexOf(numbers[position], one.number());
+            if (at < 0) {
+                continue;
+            }
+            int control = controls[position][at];
+            if (values[control] != (int) one.value()) {
+                values[control] = (int) one.value();
+                events.post(atNanos, Rank.TOLD, control, ++serials[control], 0, 0);
+            }
+        }
+    }
+
+    private static int indexOf(int[] numbers, int number) {
+        for (int i = 0; i < numbers.length; i++) {
+            if (numbers[i] == number) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    @Override
+    public void tellStatus(int position, long atNanos) {
+        NodeStatus status = last == null ? null : last.status();
+        if (status == null) {
+            return;
+        }
+        NodeStatus before = told[position];
+        boots[position] += before == null ? status.bootCount() : status.bootCount() - before.bootCount() & 0xFF;
+        errors[position] +=
+                before == null ? status.receiveErrors() : status.receiveErrors() - before.receiveErrors() & 0xFF;
+        refreshes[position] += before == null ? status.refreshes() : status.refreshes() - before.refreshes() & 0xFF;
+        boolean news = before == null
+                || status.bootCount() != before.bootCount()
+                || status.receiveErrors() != before.receiveErrors()
+                || atNanos - toldNanos[position] >= STATUS_EVERY_NANOS;
+        told[position] = status;
+        if (news) {
+            toldNanos[position] = atNanos;
+            events.post(
+                    atNanos,
+                    Rank.NODE_STATUS,
+                    stations.node(position),
+                    boots[position],
+                    errors[position],
+                    0,
+                    0,
+                    status.longestLoopUnits() * LOOP_UNIT_NANOS,
+                    refreshes[position],
+                    0);
+        }
+    }
+}

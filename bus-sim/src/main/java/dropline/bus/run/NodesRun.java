@@ -1,0 +1,243 @@
+package dropline.bus.run;
+
+import dropline.bus.chance.Draws;
+import dropline.bus.control.Controls;
+import dropline.bus.fault.Fault;
+import dropline.bus.host.StateBlock;
+import dropline.bus.indicator.Shows;
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.bus.pit.Transceiver;
+import dropline.bus.trace.EventOrder;
+import dropline.bus.trace.TraceSink;
+import dropline.bus.wire.Frame;
+import dropline.bus.wire.Noise;
+import dropline.bus.wire.Reception;
+import dropline.bus.wire.Uart;
+import dropline.bus.wire.Wire;
+import dropline.protocol.Bytes;
+import dropline.protocol.Listener;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A segment's nodes with a controller outside, which may say anything: bytes go in, and the bytes come out with which
+ * the nodes answer. Everything that is known of nodes, buffers, drivers and faults is the same as in a
+ * {@link SegmentRun}.
+ */
+public final class NodesRun {
+    private static final long NEVER = Long.MAX_VALUE;
+
+    /** A piece may be asked for this long after it is over. */
+    private static final long KEPT_NANOS = 50_000_000;
+
+    /** What a controller outside hears. */
+    public interface Ear {
+        /** A node begins to talk: its first start bit comes at {@code reply.startNanos}. */
+        void talks(Frame reply, Bytes bytes);
+
+        /** A node has talked; these characters came of it, which are not those it sent if something touched them. */
+        void heard(Frame reply, Bytes bytes);
+    }
+
+    private final Segment segment;
+    private final EventOrder events;
+    private final Wire wire;
+    private final Reception reception;
+    private final Stations stations;
+    private final Troubles troubles;
+    private final HostInput input;
+    private final Spoken spoken;
+    private final Understanding understanding;
+    private final Ear ear;
+    private final Uart outside;
+    private final double bitNanos;
+    private final long silenceNanos;
+    private long reached;
+    private long quietFrom = NEVER;
+
+    /**
+     * @param faults what goes wrong; those of other segments are left out
+     * @param sink receives the segment's events in order
+     * @throws UnsupportedOperationException where the segment's protocol knows lengths only
+     */
+    public NodesRun(Pit pit, int segmentIndex, long seed, List<Fault> faults, TraceSink sink, Ear ear) {
+        this.ear = ear;
+        segment = pit.segments().get(segmentIndex);
+        Layout layout = Layout.of(pit);
+        Wiring wiring = new Wiring(pit, layout, segmentIndex);
+        Shows shows = new Shows(pit, layout, segmentIndex, seed, faults);
+        Revisions revisions = new Revisions(shows);
+        events = new EventOrder(sink, revisions);
+        shows.postTo(events);
+        Controls controls = new Controls(layout, segmentIndex, seed, events, faults);
+        revisions.controls(controls);
+        wire = new Wire(events, wiring.nodes().length + 2, segment.isShared());
+        silenceNanos = segment.silenceNanos();
+        bitNanos = 1e9 / segment.baud();
+        Noise noise =
+                new Noise(segment.biased(), Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.NOISE));
+        reception = new Reception(
+                segment.format(), segment.protocol(), silenceNanos, bitNanos, noise, this::bytesOf, false);
+        understanding =
+                new Understanding(pit, layout, wiring, segment, faults, controls, this::stations, () -> reached);
+        stations = new Stations(
+                segment, layout, wiring, understanding::asked, seed, faults, events, shows, controls, wire, reception);
+        troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
+        PartSteps parts = PartSteps.of(shows, controls);
+        input = new HostInput(
+                pit, layout, segmentIndex, seed, controls, events, (at, signal, serial, value) -> {}, faults, parts);
+        Listener cutter = segment.protocol().listener(understanding.wires(), segment.baud(), segment.format());
+        spoken = new Spoken(segment, cutter);
+        // the pair has been idle for long
+        cutter.onSilence(Integer.MAX_VALUE);
+        understanding.silence(Integer.MAX_VALUE);
+        outside = new Uart(
+                TraceSink.CONTROLLER,
+                bitNanos,
+                Transceiver.USUAL.samplesPerBit(),
+                Transceiver.USUAL.receiver(),
+                Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.CONTENTION));
+    }
+
+    private Stations stations() {
+        return stations;
+    }
+
+    /** How far it has come, ns. */
+    public long reachedNanos() {
+        return reached;
+    }
+
+    /**
+     * The controller outside says bytes, one right after the other.
+     *
+     * @param atNanos not before the instant reached; what it said before ends first
+     * @return when the first start bit begins
+     */
+    public long say(long atNanos, Bytes bytes) {
+        if (atNanos < reached) {
+            throw new IllegalArgumentException(
+                    "what is said must not lie in the past: atNanos=" + atNanos + " reached=" + reached);
+        }
+        return spoken.say(atNanos, bytes);
+    }
+
+    /** When the last of what was said is over, ns. */
+    public long saidUntilNanos() {
+        return spoken.lastEndNanos();
+    }
+
+    /** Gives it the moves of controls that lie between the last {@code advanceTo} and the next. */
+    public void offer(StateBlock block) {
+        input.offer(block);
+    }
+
+    /** When something happens next on the pair, ns; {@link Long#MAX_VALUE} if nothing does until something is said. */
+    public long nextNanos() {
+        int talker = stations.nextTalker();
+        long talk = talker < 0 ? NEVER : stations.quietUntil(talker);
+        Frame heard = wire.nextHeard();
+        long next = Math.min(talk, heard == null ? NEVER : heard.heardNanos);
+        return Math.min(next, Math.min(spoken.nextNanos(), quietFrom));
+    }
+
+    /** Runs until an instant: everything before it is decided. */
+    public void advanceTo(long toNanos) {
+        long at = next();
+        while (at < toNanos) {
+            events.release(at);
+            reached = at;
+            step(at);
+            at = next();
+        }
+        events.release(toNanos);
+        input.finish();
+        reached = toNanos;
+    }
+
+    /** The value of a signal that a node understood last, in units of its resolution; 0 if none did. */
+    public long value(int signal) {
+        return understanding.value(signal);
+    }
+
+    /** Ends the trace at the instant reached. */
+    public void end() {
+        events.end(reached);
+    }
+
+    private long next() {
+        return Math.min(nextNanos(), Math.min(input.nextNanos(), troubles.nextNanos()));
+    }
+
+    private void step(long at) {
+        Frame heard = wire.nextHeard();
+        int talker = stations.nextTalker();
+        if (troubles.nextNanos() == at) {
+            troubles.step();
+        } else if (input.nextNanos() == at) {
+            input.step();
+        } else if (heard != null && heard.heardNanos == at) {
+            heard(heard);
+        } else if (quietFrom == at) {
+            quietFrom = NEVER;
+            understanding.silence(tenths(silenceNanos));
+        } else if (talker >= 0 && stations.quietUntil(talker) == at) {
+            talk(talker);
+        } else {
+            quietFrom = NEVER;
+            wire.begin(spoken.next());
+        }
+    }
+
+    private void talk(int talker) {
+        Frame reply = stations.talk(talker);
+        Bytes bytes = understanding.asked(talker).freshAnswer();
+        if (bytes.length() != reply.chars) {
+            long tail = reply.driverOffNanos - reply.endNanos;
+            long on = reply.driverOnNanos;
+            reply.time(reply.startNanos, bytes.length(), 0, tail);
+            reply.driverOnNanos = on;
+        }
+        quietFrom = NEVER;
+        wire.begin(reply);
+        ear.talks(reply, bytes);
+    }
+
+    private void heard(Frame piece) {
+        piece.heard = true;
+        spoken.forget(piece.heardNanos - KEPT_NANOS);
+        if (piece.talker == TraceSink.CONTROLLER) {
+            understanding.hear(piece, spoken.of(piece), silentBefore(piece), TraceSink.CONTROLLER);
+        } else if (piece.kind == TraceSink.REPLY) {
+            Bytes sent = bytesOf(piece);
+            ear.heard(piece, reception.received(piece, wire, outside) ? sent : reception.sampled());
+            understanding.hear(piece, sent, silentBefore(piece), piece.talker);
+        }
+        if (silenceNanos > 0) {
+            quietFrom = Math.max(piece.endNanos, piece.heardNanos) + silenceNanos;
+        }
+    }
+
+    private int silentBefore(Frame piece) {
+        return tenths(piece.startNanos - understanding.endNanos());
+    }
+
+    private int tenths(long nanos) {
+        return (int) Math.max(0, Math.min(Integer.MAX_VALUE, Math.round(nanos * 10 / bitNanos)));
+    }
+
+    private Bytes bytesOf(Frame frame) {
+        @Nullable Bytes whole = understanding.bytesOf(frame);
+        if (whole != null) {
+            return whole;
+        }
+        if (frame.talker == TraceSink.CONTROLLER) {
+            return spoken.of(frame);
+        }
+        return frame.kind == Frame.BABBLE
+                ? FrameBytes.madeUp(frame)
+                : understanding.asked(stations.position(frame.talker)).answer();
+    }
+}

@@ -1,0 +1,163 @@
+package dropline.scenarios.live;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.bus.run.SegmentRun;
+import dropline.bus.trace.TraceSink;
+import dropline.harness.link.LoopLink;
+import dropline.harness.live.Driving;
+import dropline.harness.pitfile.PitFile;
+import dropline.harness.recording.Moves;
+import dropline.harness.recording.ReadOptions;
+import dropline.harness.recording.RecordingFiles;
+import dropline.harness.replay.Progress;
+import dropline.harness.replay.Source;
+import dropline.harness.replay.WatchedRun;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Driving the modelled nodes of a segment over a link comes to what a replay of it comes to. */
+final class DriveTest {
+    private static final long SECOND = 1_000_000_000L;
+    private static final long PLAYED = 20 * SECOND;
+
+    /** The demo's pit without what adapters, drivers and hubs add: a program that polls sees none of them. */
+    private static Pit bareDemo() {
+        if (!(PitFile.read(Path.of("demo/pit.yaml")) instanceof PitFile.Understood understood)) {
+            throw new AssertionError("the demo pit must be right");
+        }
+        List<Segment> segments = new ArrayList<>();
+        for (Segment segment : understood.pit().segments()) {
+            segments.add(segment.with(segment.controller().bare()));
+        }
+        return understood.pit().with(segments, List.of());
+    }
+
+    private static Source flight(Pit pit) throws IOException {
+        return Source.recording(
+                RecordingFiles.of(Path.of("demo/flight.dlr")),
+                pit,
+                ReadOptions.strict(),
+                60 * SECOND,
+                60 * SECOND + PLAYED);
+    }
+
+    /** What a segment's controller did. */
+    private static final class Counts implements WatchedRun.Watcher {
+        private final long[] changes;
+        private final long[] values;
+        private final int[] told;
+        private long answered;
+        private long timedOut;
+        private long gaveUp;
+
+        Counts(Pit pit) {
+            changes = new long[pit.signals().size()];
+            values = new long[pit.signals().size()];
+            told = new int[Layout.of(pit).controls().size()];
+        }
+
+        @Override
+        public void follow(SegmentRun run) {
+            // its events say all
+        }
+
+        @Override
+        public void stateChanged(long atNanos, int signal, int serial, long value) {
+            changes[signal]++;
+            values[signal] = value;
+        }
+
+        @Override
+        public void told(long atNanos, int control, int serial) {
+            told[control] = serial;
+        }
+
+        @Override
+        public void answered(long atNanos, int node, int transaction, int attempt, long gapNanos) {
+            answered++;
+        }
+
+        @Override
+        public void timedOut(long atNanos, int node, int transaction, int attempt) {
+            timedOut++;
+        }
+
+        @Override
+        public void gaveUp(long atNanos, int node, int transaction) {
+            gaveUp++;
+        }
+    }
+
+    @Test
+    void drivingModelledNodesCountsWhatAReplayCounts() throws IOException {
+        Pit pit = bareDemo();
+        List<Counts> replayed = new ArrayList<>();
+        pit.segments().forEach(segment -> replayed.add(new Counts(pit)));
+        new WatchedRun(pit, () -> flight(pit), 1, List.of(), 2).run(replayed, until -> {}, Progress.NONE);
+        int tried = 0;
+        for (int segment = 0; segment < pit.segments().size(); segment++) {
+            if (!pit.segments().get(segment).protocol().name().equals("dropline")) {
+                continue;
+            }
+
+            Counts driven = new Counts(pit);
+            Driving driving;
+            LoopLink link;
+            try (Source moves = flight(pit);
+                    Source source = flight(pit)) {
+                link = new LoopLink(pit, segment, 1, List.of(), new Moves(moves.feed()));
+                driving = new Driving(pit, segment, 1, driven, link);
+                driving.drive(source, () -> false, Progress.NONE);
+            }
+
+            Counts expected = replayed.get(segment);
+            assertEquals(0, driven.gaveUp + driven.timedOut + driving.strangers());
+            assertEquals(0, expected.gaveUp + expected.timedOut);
+            // a link hands on what it has a nanosecond late, and so does whoever drives
+            assertTrue(
+                    Math.abs(driven.answered - expected.answered) <= expected.answered / 200,
+                    driven.answered + " answers, " + expected.answered + " in the replay");
+            for (int signal = 0; signal < pit.signals().size(); signal++) {
+                assertEquals(expected.changes[signal], driven.changes[signal]);
+                if (driven.changes[signal] > 0) {
+                    assertEquals(
+                            driven.values[signal],
+                            link.value(signal),
+                            pit.signals().get(signal).name());
+                }
+            }
+            for (int control = 0; control < driven.told.length; control++) {
+                assertEquals(expected.told[control], driven.told[control]);
+            }
+            tried++;
+        }
+        assertTrue(tried >= 2, "segments tried: " + tried);
+    }
+
+    @Test
+    void theSameAnswersAtTheSameInstantsGiveTheSameTrace() throws IOException {
+        Pit pit = bareDemo();
+
+        long first = digest(pit);
+
+        assertEquals(first, digest(pit));
+    }
+
+    private static long digest(Pit pit) throws IOException {
+        try (Source moves = flight(pit);
+                Source source = flight(pit)) {
+            LoopLink link = new LoopLink(pit, 0, 1, List.of(), new Moves(moves.feed()));
+            Driving driving = new Driving(pit, 0, 1, new TraceSink() {}, link);
+            driving.drive(source, () -> false, Progress.NONE);
+            return driving.digest();
+        }
+    }
+}
