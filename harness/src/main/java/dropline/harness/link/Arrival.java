@@ -23,4 +23,11 @@ public sealed interface Arrival {
 
     /** It is there again. */
     record Back(long atNanos) implements Arrival {}
+
+    /**
+     * Bytes came faster than they were taken away, and were let go.
+     *
+     * @param bytes how many
+     */
+    record Overrun(long atNanos, long bytes) implements Arrival {}
 }

@@ -36,6 +36,9 @@ public interface Link extends AutoCloseable {
     /** Whether its instants are those of the wire, so that a start bit can be placed where one wants it. */
     boolean isExact();
 
+    /** Whether bytes take their time on a wire; over a network they come and go at once. */
+    boolean isOnAWire();
+
     /** Where it leads, in words: {@code COM7 at 250000 baud}. */
     String where();
 

@@ -88,6 +88,11 @@ public final class LoopLink implements Link {
     }
 
     @Override
+    public boolean isOnAWire() {
+        return true;
+    }
+
+    @Override
     public String where() {
         return "the modelled segment " + segment.name();
     }

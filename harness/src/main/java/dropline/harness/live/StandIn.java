@@ -24,17 +24,9 @@ public final class StandIn {
     /** It looks at least so often whether to stop, ns. */
     private static final long LOOK_NANOS = 50_000_000;
 
-    /** Whether the bytes of a link take their time on a wire. */
-    public enum Pace {
-        /** They come and go at once: a network. The pair's time is added. */
-        ADDED,
-        /** They stood on a wire: a serial port. They ended when they came. */
-        THE_WIRES_OWN
-    }
-
     private final Segment segment;
     private final Link link;
-    private final Pace pace;
+    private final boolean isOnAWire;
     private final NodesRun run;
     private final Moves moves;
     private final UartClock clock;
@@ -51,31 +43,23 @@ public final class StandIn {
      * @param sink receives the segment's events in order, by a clock that begins with the link's
      * @throws UnsupportedOperationException where the segment's protocol knows lengths only
      */
-    public StandIn(
-            Pit pit,
-            int segmentIndex,
-            long seed,
-            List<Fault> faults,
-            Moves moves,
-            TraceSink sink,
-            Link link,
-            Pace pace) {
+    public StandIn(Pit pit, int segmentIndex, long seed, List<Fault> faults, Moves moves, TraceSink sink, Link link) {
         segment = pit.segments().get(segmentIndex);
         this.link = link;
-        this.pace = pace;
+        isOnAWire = link.isOnAWire();
         this.moves = moves;
         clock = UartClock.exact(segment.baud());
         run = new NodesRun(pit, segmentIndex, seed, faults, sink, new NodesRun.Ear() {
             @Override
             public void talks(Frame reply, Bytes bytes) {
-                if (pace == Pace.THE_WIRES_OWN) {
+                if (isOnAWire) {
                     say(reply.startNanos, bytes);
                 }
             }
 
             @Override
             public void heard(Frame reply, Bytes bytes) {
-                if (pace == Pace.ADDED) {
+                if (!isOnAWire) {
                     say(reply.heardNanos, bytes);
                 }
             }
@@ -107,7 +91,7 @@ public final class StandIn {
             begunNanos = run.reachedNanos();
         }
         received += heard.bytes().length();
-        long span = pace == Pace.ADDED
+        long span = !isOnAWire
                 ? 0
                 : clock.heardNanos(segment.format(), heard.bytes().length());
         long start = Math.max(run.reachedNanos(), heard.atNanos() - span);
@@ -121,7 +105,7 @@ public final class StandIn {
         while (run.nextNanos() <= now && failed == null) {
             advance(run.nextNanos() + 1);
         }
-        if (pace == Pace.ADDED) {
+        if (!isOnAWire) {
             advance(Math.max(now, run.reachedNanos()));
         }
     }

@@ -1,5 +1,6 @@
 package dropline.harness.record;
 
+import dropline.harness.link.Sockets;
 import io.netty.bootstrap.Bootstrap;
 import io.netty.buffer.ByteBuf;
 import io.netty.buffer.Unpooled;

@@ -43,8 +43,8 @@ final class ModbusHearingTest extends HearingContract {
         for (int register = first; register <= last; register++) {
             signals.add(new SignalWire(register, 2));
         }
-        NodeEnd end = ModbusRtu.create()
-                .nodeEnd(new NodeWire(1, signals, List.of()), 19_200, CharacterFormat.EIGHT_E_ONE);
+        NodeEnd end =
+                ModbusRtu.create().nodeEnd(new NodeWire(1, signals, List.of()), 19_200, CharacterFormat.EIGHT_E_ONE);
         end.onSilence(QUIET);
         return end;
     }
@@ -99,7 +99,9 @@ final class ModbusHearingTest extends HearingContract {
 
         Bytes answer = answer(node, new ModbusRequest.ExchangeRegisters(3, 6, 0x0E, List.of(0xFF, 0xFF, 0xFF)));
 
-        assertEquals("01 17 0C 00 FE 0A CD 00 01 00 03 00 0D 00 FF", answer.part(0, 15).toString());
+        assertEquals(
+                "01 17 0C 00 FE 0A CD 00 01 00 03 00 0D 00 FF",
+                answer.part(0, 15).toString());
     }
 
     /** MODBUS application protocol V1.1b3, section 7: exceptions 1, 2 and 3. */
@@ -107,11 +109,27 @@ final class ModbusHearingTest extends HearingContract {
     void whatIsNotThereIsRefused() {
         NodeEnd node = nodeWith(0, 3);
 
-        assertEquals("01 83 02", answer(node, new ModbusRequest.ReadRegisters(3, 3, 2)).part(0, 3).toString());
-        assertEquals("01 81 02", answer(node, new ModbusRequest.ReadBits(1, 0, 8)).part(0, 3).toString());
-        assertEquals("01 86 02", answer(node, new ModbusRequest.WriteRegister(9, 1)).part(0, 3).toString());
-        assertEquals("01 AB 01", answer(node, Adu.wrap(1, Bytes.of(0x2B, 0x0E, 1, 0)).toString()).part(0, 3).toString());
-        assertEquals("01 83 03", answer(node, Adu.wrap(1, Bytes.of(3, 0, 0, 0, 126)).toString()).part(0, 3).toString());
+        assertEquals(
+                "01 83 02",
+                answer(node, new ModbusRequest.ReadRegisters(3, 3, 2))
+                        .part(0, 3)
+                        .toString());
+        assertEquals(
+                "01 81 02",
+                answer(node, new ModbusRequest.ReadBits(1, 0, 8)).part(0, 3).toString());
+        assertEquals(
+                "01 86 02",
+                answer(node, new ModbusRequest.WriteRegister(9, 1)).part(0, 3).toString());
+        assertEquals(
+                "01 AB 01",
+                answer(node, Adu.wrap(1, Bytes.of(0x2B, 0x0E, 1, 0)).toString())
+                        .part(0, 3)
+                        .toString());
+        assertEquals(
+                "01 83 03",
+                answer(node, Adu.wrap(1, Bytes.of(3, 0, 0, 0, 126)).toString())
+                        .part(0, 3)
+                        .toString());
     }
 
     @Test

@@ -1,4 +1,4 @@
-package dropline.harness.record;
+package dropline.harness.link;
 
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelFuture;
@@ -8,17 +8,17 @@ import io.netty.channel.nio.NioIoHandler;
 import java.io.IOException;
 import java.util.concurrent.TimeUnit;
 
-/** What both kinds of intake need of the socket library. */
-final class Sockets {
+/** What all that speaks over a network needs of the socket library. */
+public final class Sockets {
     private Sockets() {}
 
-    /** One thread for all sockets of an intake. */
-    static EventLoopGroup oneThread() {
+    /** One thread for all sockets of one use. */
+    public static EventLoopGroup oneThread() {
         return new MultiThreadIoEventLoopGroup(1, NioIoHandler.newFactory());
     }
 
     /** Waits for a channel to open. */
-    static Channel opened(ChannelFuture opening) throws IOException {
+    public static Channel opened(ChannelFuture opening) throws IOException {
         opening.awaitUninterruptibly();
         if (opening.isSuccess()) {
             return opening.channel();
@@ -27,7 +27,7 @@ final class Sockets {
         throw cause instanceof IOException known ? known : new IOException(cause);
     }
 
-    static void close(EventLoopGroup group) {
+    public static void close(EventLoopGroup group) {
         group.shutdownGracefully(0, 2, TimeUnit.SECONDS).awaitUninterruptibly();
     }
 }

@@ -1,0 +1,2 @@
+/** Links, all held to one contract. */
+package dropline.harness.link;
