@@ -61,6 +61,18 @@ final class Commands implements IFactory {
         if (type == MeterCommand.class) {
             return type.cast(new MeterCommand(console));
         }
+        if (type == PortsCommand.class) {
+            return type.cast(new PortsCommand(console));
+        }
+        if (type == StandInCommand.class) {
+            return type.cast(new StandInCommand(console));
+        }
+        if (type == DriveCommand.class) {
+            return type.cast(new DriveCommand(console));
+        }
+        if (type == RollCallCommand.class) {
+            return type.cast(new RollCallCommand(console));
+        }
         return CommandLine.defaultFactory().create(type);
     }
 }

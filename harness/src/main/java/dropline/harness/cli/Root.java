@@ -24,6 +24,8 @@ import picocli.CommandLine.Spec;
             "  dropline survive pit.yaml flight.csv        let every single fault strike in turn",
             "  dropline meter pit.yaml                     what a multimeter should read on the wires",
             "  dropline power pit.yaml                     what the supplies give and what arrives",
+            "  dropline roll-call pit.yaml --port COM7     which of your boards answer",
+            "  dropline drive pit.yaml flight.csv --port COM7   the same flight on the real boards",
             "  dropline replay --help                      everything about one command",
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
@@ -42,6 +44,10 @@ import picocli.CommandLine.Spec;
             MeterCommand.class,
             PowerCommand.class,
             LayoutCommand.class,
+            PortsCommand.class,
+            RollCallCommand.class,
+            DriveCommand.class,
+            StandInCommand.class,
             RecordCommand.class,
             ConvertCommand.class,
             DemoCommand.class

@@ -9,7 +9,6 @@ import dropline.harness.pitfile.PitFile;
 import dropline.harness.plan.Planned;
 import dropline.harness.planned.PlanPage;
 import dropline.harness.planned.PlanText;
-import dropline.harness.problem.Nearest;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
@@ -77,11 +76,9 @@ final class SizeCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private Played played;
 
-    @Option(
-            names = "--segment",
-            paramLabel = "S",
-            description = "The segment to size; may be left out where the pit has only one.")
-    private @Nullable String segment;
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private SegmentChoice segment;
 
     @Option(
             names = "--add",
@@ -140,7 +137,7 @@ final class SizeCommand implements Callable<Integer> {
         if (plan.isAsked()) {
             return plan(understood, share);
         }
-        int index = segment(pit);
+        int index = segment.in(pit);
         Trials.Stretch stretch = stretch(understood);
         SizePlan plan = new SizePlan(
                 Version.number(),
@@ -163,7 +160,7 @@ final class SizeCommand implements Callable<Integer> {
     }
 
     private int plan(PitFile.Understood understood, double share) throws IOException {
-        if (segment != null || !adding.isEmpty()) {
+        if (segment.isNamed() || !adding.isEmpty()) {
             throw played.usage("--segment and --add size one segment; leave them out with --plan");
         }
         PlanRun run = new PlanRun(plan.asked(played, understood, rates(), share, seeds), understood);
@@ -205,26 +202,6 @@ final class SizeCommand implements Callable<Integer> {
             throw played.usage("--margin must be 0% or more and below 100%, not " + margin);
         }
         return percent / 100;
-    }
-
-    private int segment(Pit pit) {
-        List<String> names = pit.segments().stream().map(Segment::name).toList();
-        String named = segment;
-        if (named == null) {
-            if (names.size() > 1) {
-                throw played.usage("--segment is missing; the pit has " + String.join(", ", names));
-            }
-            return 0;
-        }
-        int index = names.indexOf(named);
-        if (index < 0) {
-            String near = Nearest.to(named, names)
-                    .map(name -> "; did you mean " + name + "?")
-                    .orElse("");
-            throw new WrongInput("dropline: there is no segment '" + named + "'" + near + "\nThe pit has "
-                    + String.join(", ", names) + ".");
-        }
-        return index;
     }
 
     private List<Integer> bauds(Segment sized) {

@@ -33,14 +33,20 @@ final class ControllerFold {
     private long requestEnd;
 
     ControllerFold(
-            Pit pit, Layout layout, int segmentIndex, BusEvidence bus, NodeEvidence[] nodes, Promise[] promises) {
+            Pit pit,
+            Layout layout,
+            int segmentIndex,
+            BusEvidence bus,
+            NodeEvidence[] nodes,
+            Promise[] promises,
+            long slackNanos) {
         this.bus = bus;
         this.nodes = nodes;
         this.promises = promises;
         periodNanos = pit.statePeriodNanos();
         Segment segment = pit.segments().get(segmentIndex);
         hub = segment.controller().kind() == Controller.Kind.HUB;
-        adapterNanos = longest(segment.controller().adapter());
+        adapterNanos = longest(segment.controller().adapter()) + slackNanos;
         controlNode =
                 layout.controls().stream().mapToInt(Layout.ControlPlace::node).toArray();
         int count = pit.signals().size();

@@ -11,6 +11,9 @@ import dropline.bus.trace.TraceSink;
  * the run has ended.
  */
 public final class SegmentEvidence {
+    /** So long a host may take for anything, ns. */
+    private static final long ANY_NANOS = Long.MAX_VALUE / 4;
+
     private final int segment;
     private final Tiers tiers;
     private final BusEvidence bus = new BusEvidence();
@@ -50,10 +53,11 @@ public final class SegmentEvidence {
             }
         }
         double charNanos = UartClock.exact(described.baud()).charsNanos(described.format(), 1000) / 1000.0;
+        long slackNanos = tiers == Tiers.HOST ? ANY_NANOS : 0;
         Fold fold = new Fold(
-                new WireFold(bus, nodes, promises, described.nodes().size(), charNanos),
+                new WireFold(bus, nodes, promises, described.nodes().size(), charNanos, slackNanos),
                 new PartFold(pit, layout, nodes, promises, slots, controls),
-                new ControllerFold(pit, layout, segmentIndex, bus, nodes, promises));
+                new ControllerFold(pit, layout, segmentIndex, bus, nodes, promises, slackNanos));
         sink = tiers == Tiers.ALL ? fold : new ControllerOnly(fold);
     }
 

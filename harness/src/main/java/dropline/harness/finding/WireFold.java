@@ -17,7 +17,7 @@ final class WireFold {
     private static final int RECENT = 32;
 
     private static final double MOST = 0.6;
-    private static final long TOLERANCE_NANOS = 100;
+    private static final long ROUNDING_NANOS = 100;
 
     private final BusEvidence bus;
     private final NodeEvidence[] nodes;
@@ -28,6 +28,7 @@ final class WireFold {
     private final long[] readyNanos;
     private final long[] lastPhantom;
     private final double charNanos;
+    private final long toleranceNanos;
 
     private long charsBefore;
     private long charsSoFar;
@@ -54,9 +55,14 @@ final class WireFold {
     private final int[] recentChars = new int[RECENT];
     private int recent;
 
-    /** {@code nodes} and {@code promises} are by index of the pit's layout, null where a node is not the segment's. */
-    WireFold(BusEvidence bus, NodeEvidence[] nodes, Promise[] promises, int hearers, double charNanos) {
+    /**
+     * {@code nodes} and {@code promises} are by index of the pit's layout, null where a node is not the segment's;
+     * instants are off by {@code slackNanos} at most.
+     */
+    WireFold(
+            BusEvidence bus, NodeEvidence[] nodes, Promise[] promises, int hearers, double charNanos, long slackNanos) {
         this.bus = bus;
+        toleranceNanos = ROUNDING_NANOS + slackNanos;
         this.nodes = nodes;
         this.promises = promises;
         this.hearers = hearers;
@@ -146,9 +152,9 @@ final class WireFold {
     }
 
     private void judgeGap(long at, int node, long gap) {
-        if (promises[node].leastGapNanos() - gap > TOLERANCE_NANOS) {
+        if (promises[node].leastGapNanos() - gap > toleranceNanos) {
             nodes[node].tooSoon.add(at, gap);
-        } else if (gap - promises[node].mostGapNanos() > TOLERANCE_NANOS) {
+        } else if (gap - promises[node].mostGapNanos() > toleranceNanos) {
             nodes[node].late.add(at, gap);
         }
     }

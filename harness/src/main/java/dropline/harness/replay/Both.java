@@ -3,11 +3,11 @@ package dropline.harness.replay;
 import dropline.bus.trace.TraceSink;
 
 /** Hands every event to one sink, then to another. */
-final class Both implements TraceSink {
+public final class Both implements TraceSink {
     private final TraceSink first;
     private final TraceSink second;
 
-    Both(TraceSink first, TraceSink second) {
+    public Both(TraceSink first, TraceSink second) {
         this.first = first;
         this.second = second;
     }

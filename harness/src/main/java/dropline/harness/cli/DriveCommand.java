@@ -1,0 +1,215 @@
+package dropline.harness.cli;
+
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.harness.finding.Findings;
+import dropline.harness.finding.SegmentEvidence;
+import dropline.harness.finding.Tiers;
+import dropline.harness.json.ReplayJson;
+import dropline.harness.link.Link;
+import dropline.harness.live.Driving;
+import dropline.harness.live.RollCall;
+import dropline.harness.measure.SegmentMeasures;
+import dropline.harness.pitfile.PitFile;
+import dropline.harness.recording.PitFeed;
+import dropline.harness.recording.RecordingFiles;
+import dropline.harness.replay.Both;
+import dropline.harness.replay.Progress;
+import dropline.harness.replay.Source;
+import dropline.harness.report.HtmlReport;
+import dropline.harness.report.TextReport;
+import dropline.harness.verdict.Recording;
+import dropline.harness.verdict.ReplayResult;
+import dropline.harness.verdict.Run;
+import dropline.harness.verdict.Verdicts;
+import dropline.harness.verdict.Words;
+import dropline.harness.wiring.Cautions;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code dropline drive}: the controller on a real pair, or on one that is played. */
+@Command(
+        name = "drive",
+        header = "Play a recorded flight, in real time, to real boards, and judge every panel.",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        sortOptions = false,
+        customSynopsis = {
+            "dropline drive PIT RECORDING [--segment S] --port PORT|--tcp HOST:PORT [--from T] [--to T]",
+            "               [--dtr on|off] [--boot-wait T] [--json FILE|-] [--html FILE]"
+        },
+        descriptionHeading = "%n",
+        description = {
+            "Is the controller of one segment: polls its boards and sends them the flight's state as the pit",
+            "file says, over a serial port or a network. What the boards answer is observed; what their panels",
+            "show is inferred, by running each board's profile along, and the report says so. Ends with the",
+            "flight, or with Ctrl-C."
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  dropline drive pit.yaml flight.dlr --segment front --port COM7",
+            "  dropline drive pit.yaml flight.dlr --segment front --port COM7 --to 5m --html report.html",
+            "",
+            "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
+        })
+final class DriveCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private Played played;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private SegmentChoice segment;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PortOptions port;
+
+    @Option(
+            names = "--from",
+            paramLabel = "T",
+            converter = Durations.class,
+            description = "Begin at this time in the recording, as in 90s or 2m30s.")
+    private long fromNanos;
+
+    @Option(
+            names = "--to",
+            paramLabel = "T",
+            converter = Durations.class,
+            description = "End at this time in the recording.")
+    private long toNanos = PitFeed.TO_THE_END;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private JsonOutput json;
+
+    @Option(names = "--html", paramLabel = "FILE", description = "Write the report: one file, readable offline.")
+    private @Nullable Path html;
+
+    @Mixin
+    final Debug debug = new Debug();
+
+    DriveCommand(Console console) {
+        this.console = console;
+    }
+
+    /** Why a segment of which only lengths are known cannot be spoken on. */
+    static String lengthsOnly(Segment segment) {
+        return "dropline: of the frames on segment " + segment.name() + " the pit file knows the lengths only, so"
+                + " nothing can be said there; describe them in a protocol file (protocol: custom)";
+    }
+
+    /** Says once what to mind where there is real hardware. */
+    static void caution(Console console, PortOptions port) {
+        if (port.isPort()) {
+            Cautions.LINES.forEach(line -> console.err().println("CAUTION  " + line));
+        }
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        RecordingFiles files = played.mustHaveRecording("");
+        if (toNanos <= fromNanos) {
+            throw played.usage("--to must lie after --from");
+        }
+        PitFile.Understood understood = played.read(html, json.file());
+        int index = segment.in(understood.pit());
+        Segment chosen = understood.pit().segments().get(index);
+        if (!chosen.protocol().knowsBytes()) {
+            throw new WrongInput(lengthsOnly(chosen));
+        }
+        Pit pit = alone(understood.pit(), chosen);
+        caution(console, port);
+        try (Link link = port.open(chosen.baud(), chosen.format());
+                Source source =
+                        played.stretch(understood, files, fromNanos, toNanos).open()) {
+            awaitBoards(pit, link);
+            return drive(pit, source, link);
+        }
+    }
+
+    /** The segment as a pit of its own; its supplies and its adapter play no part. */
+    private static Pit alone(Pit pit, Segment segment) {
+        return new Pit(
+                pit.name(),
+                pit.statePeriodNanos(),
+                null,
+                pit.signals(),
+                List.of(segment.with(segment.controller().bare())));
+    }
+
+    private void awaitBoards(Pit pit, Link link) throws IOException {
+        RollCall roll =
+                new RollCall(pit, 0, link, pit.segments().get(0).controller().timeOutNanos());
+        long waited = roll.firstAnswer(port.bootWaitNanos(), link);
+        if (waited < 0) {
+            console.err()
+                    .println("dropline: no board has answered for " + Words.time(port.bootWaitNanos())
+                            + "; going on all the same");
+        } else if (waited > 500_000_000L) {
+            console.err()
+                    .println("dropline: the boards restarted when the port opened (normal); waited "
+                            + Words.time(waited));
+        }
+    }
+
+    private int drive(Pit pit, Source source, Link link) throws IOException {
+        Layout layout = Layout.of(pit);
+        SegmentMeasures measures = new SegmentMeasures(pit, layout, 0);
+        SegmentEvidence evidence = new SegmentEvidence(pit, layout, 0, Tiers.HOST);
+        Driving driving = new Driving(pit, 0, played.seed(), new Both(measures, evidence.sink()), link);
+        AtomicBoolean stop = new AtomicBoolean();
+        EndOfProcess end = EndOfProcess.watch(() -> stop.set(true), console);
+        Progress progress = ProgressBar.on(console);
+        try {
+            long duration = driving.drive(source, stop::get, progress);
+            ProgressBar.end(progress);
+            List<String> caveats = new ArrayList<>(source.losses());
+            caveats.addAll(caveats(driving, link));
+            Run run = new Run(
+                    Version.number(),
+                    new Recording(played.name(), duration),
+                    played.seed(),
+                    driving.digest(),
+                    List.of(),
+                    Findings.of(pit, layout, List.of(evidence)),
+                    caveats);
+            ReplayResult result = new Verdicts(pit, layout).of(run, List.of(measures), List.of());
+            if (html != null) {
+                OutputFiles.write(html, HtmlReport.of(result));
+            }
+            json.write(console, out -> ReplayJson.write(result, out), TextReport.of(result));
+            return end.completed(Session.exitCode(result));
+        } finally {
+            ProgressBar.end(progress);
+            end.release();
+        }
+    }
+
+    private static List<String> caveats(Driving driving, Link link) {
+        List<String> caveats = new ArrayList<>();
+        caveats.add("Driven in real time over " + link.where()
+                + ": what boards answered was observed, what their panels show is inferred from their profiles.");
+        caveats.add("This computer was late by " + Words.time(driving.latestNanos()) + " at most.");
+        if (driving.outages() > 0) {
+            caveats.add("The link broke off " + driving.outages() + " times.");
+        }
+        if (driving.strangers() > 0) {
+            caveats.add(driving.strangers() + " replies came when nobody, or somebody else, was asked.");
+        }
+        return caveats;
+    }
+}
