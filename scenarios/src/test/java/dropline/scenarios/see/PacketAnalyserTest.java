@@ -8,6 +8,7 @@ import dropline.harness.capture.FrameWords;
 import dropline.harness.capture.Resolution;
 import dropline.harness.capture.SentFrame;
 import dropline.harness.capture.Stretch;
+import dropline.scenarios.peer.Peer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

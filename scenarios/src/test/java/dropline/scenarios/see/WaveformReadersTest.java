@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dropline.harness.capture.Resolution;
 import dropline.harness.capture.SentFrame;
 import dropline.harness.capture.Stretch;
+import dropline.scenarios.peer.Peer;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -1,4 +1,4 @@
-package dropline.scenarios.see;
+package dropline.scenarios.peer;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.fail;
@@ -17,18 +17,21 @@ import org.junit.jupiter.api.Assumptions;
  * A tool from the machine's own packages. Where it is missing the test is skipped and says so, unless
  * {@code -Ddropline.peers=required}.
  */
-record Peer(String command) {
+public record Peer(String command) {
     private static final long PATIENCE_SECONDS = 120;
 
     /** Skips the test, or fails it, if the tool is not on this machine. */
-    void mustBeHere() {
+    public void mustBeHere() {
         String path = System.getenv("PATH");
+        if (Path.of(command).isAbsolute() && Files.isExecutable(Path.of(command))) {
+            return;
+        }
         for (String folder : (path == null ? "" : path).split(File.pathSeparator)) {
             if (!folder.isEmpty() && Files.isExecutable(Path.of(folder, command))) {
                 return;
             }
         }
-        String missing = command + " is not installed, so nobody else reads the file here (Debian: apt-get install "
+        String missing = command + " is not installed, so nobody independent checks it here (Debian: apt-get install "
                 + command + ")";
         if ("required".equals(System.getProperty("dropline.peers"))) {
             fail(missing);
@@ -36,8 +39,24 @@ record Peer(String command) {
         Assumptions.abort(missing);
     }
 
+    /** Whether it ends well. */
+    public boolean runs(Path folder, String... arguments) throws IOException, InterruptedException {
+        List<String> line = new ArrayList<>(List.of(command));
+        line.addAll(List.of(arguments));
+        Process process = new ProcessBuilder(line)
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                .redirectError(ProcessBuilder.Redirect.DISCARD)
+                .directory(folder.toFile())
+                .start();
+        try {
+            return process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS) && process.exitValue() == 0;
+        } finally {
+            process.destroyForcibly();
+        }
+    }
+
     /** Its lines, once it has ended well. */
-    List<String> says(Path folder, String... arguments) throws IOException, InterruptedException {
+    public List<String> says(Path folder, String... arguments) throws IOException, InterruptedException {
         List<String> line = new ArrayList<>(List.of(command));
         line.addAll(List.of(arguments));
         Path out = Files.createTempFile(folder, "out", ".txt");
