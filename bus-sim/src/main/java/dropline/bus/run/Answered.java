@@ -1,5 +1,6 @@
 package dropline.bus.run;
 
+import dropline.bus.control.Controls;
 import dropline.bus.pit.Layout;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.Rank;
@@ -26,11 +27,15 @@ final class Answered implements Polling.Answers {
     private final long[] refreshes;
     private @Nullable Heard last;
 
-    Answered(Layout layout, Wiring wiring, Stations stations, EventOrder events) {
+    /** @param atRest what controls are before anybody moves them */
+    Answered(Layout layout, Wiring wiring, Stations stations, Controls atRest, EventOrder events) {
         this.events = events;
         this.stations = stations;
         List<Layout.ControlPlace> places = layout.controls();
         values = new int[places.size()];
+        for (int c = 0; c < values.length; c++) {
+            values[c] = atRest.value(c) & 0xFFFF;
+        }
         serials = new int[places.size()];
         int count = wiring.nodes().length;
         controls = new int[count][];

@@ -94,7 +94,7 @@ public final class ControllerRun {
         troubles = new Troubles(List.of(), segment, segmentIndex, layout, seed, stations, wire, noise);
         PartSteps parts = PartSteps.of(shows, controls);
         input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, List.of(), parts);
-        answered = new Answered(layout, wiring, stations, events);
+        answered = new Answered(layout, wiring, stations, controls, events);
         polling = new Polling(
                 segment,
                 seed,

@@ -64,6 +64,7 @@ public final class Driving {
                                 .toList(),
                         segment.baud(),
                         segment.format());
+        listener.onSilence(Integer.MAX_VALUE);
         Layout.of(pit).nodes().forEach(place -> addresses.add(place.node().address()));
         run = new ControllerRun(pit, segmentIndex, seed, sink, this::say);
     }
@@ -86,9 +87,9 @@ public final class Driving {
             if (arrival != null) {
                 take(arrival, source);
             } else if (openEnded && now() >= lastByteNanos + silenceNanos) {
-                silence(now() - lastByteNanos, source);
+                silence(now() - lastByteNanos);
             }
-            more = advance(Math.min(now(), source.endNanos()), source) && run.reachedNanos() < source.endNanos();
+            more = advance(Math.min(known(), source.endNanos()), source) && run.reachedNanos() < source.endNanos();
             progress.reached(run.reachedNanos(), source.shareAt(run.reachedNanos()));
             if (failed != null) {
                 throw failed;
@@ -96,6 +97,11 @@ public final class Driving {
         }
         run.end();
         return run.reachedNanos();
+    }
+
+    /** Up to when it is known what happened: of a frame that ends by silence, not beyond its last character. */
+    private long known() {
+        return openEnded ? Math.min(lastByteNanos, now()) : now();
     }
 
     private long now() {
@@ -145,10 +151,9 @@ public final class Driving {
         openEnded = silenceNanos > 0;
     }
 
-    private void silence(long nanos, Source source) throws IOException {
+    private void silence(long nanos) {
         openEnded = false;
-        advance(now(), source);
-        understand(listener.onSilence(tenths(nanos)), run.reachedNanos());
+        understand(listener.onSilence(tenths(nanos)), lastByteNanos);
     }
 
     private int tenths(long nanos) {

@@ -9,7 +9,10 @@ import dropline.bus.pit.Segment;
 import dropline.bus.run.SegmentRun;
 import dropline.bus.trace.TraceSink;
 import dropline.harness.link.LoopLink;
+import dropline.harness.link.TcpLink;
 import dropline.harness.live.Driving;
+import dropline.harness.live.RollCall;
+import dropline.harness.live.StandIn;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.Moves;
 import dropline.harness.recording.ReadOptions;
@@ -18,15 +21,21 @@ import dropline.harness.replay.Progress;
 import dropline.harness.replay.Source;
 import dropline.harness.replay.WatchedRun;
 import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /** Driving the modelled nodes of a segment over a link comes to what a replay of it comes to. */
 final class DriveTest {
     private static final long SECOND = 1_000_000_000L;
     private static final long PLAYED = 20 * SECOND;
+    private static final long SHORT = 5 * SECOND;
 
     /** The demo's pit without what adapters, drivers and hubs add: a program that polls sees none of them. */
     private static Pit bareDemo() {
@@ -41,18 +50,23 @@ final class DriveTest {
     }
 
     private static Source flight(Pit pit) throws IOException {
+        return flight(pit, PLAYED);
+    }
+
+    private static Source flight(Pit pit, long nanos) throws IOException {
         return Source.recording(
                 RecordingFiles.of(Path.of("demo/flight.dlr")),
                 pit,
                 ReadOptions.strict(),
                 60 * SECOND,
-                60 * SECOND + PLAYED);
+                60 * SECOND + nanos);
     }
 
     /** What a segment's controller did. */
     private static final class Counts implements WatchedRun.Watcher {
         private final long[] changes;
         private final long[] values;
+        private final long[] changed;
         private final int[] told;
         private long answered;
         private long timedOut;
@@ -61,6 +75,7 @@ final class DriveTest {
         Counts(Pit pit) {
             changes = new long[pit.signals().size()];
             values = new long[pit.signals().size()];
+            changed = new long[pit.signals().size()];
             told = new int[Layout.of(pit).controls().size()];
         }
 
@@ -73,6 +88,7 @@ final class DriveTest {
         public void stateChanged(long atNanos, int signal, int serial, long value) {
             changes[signal]++;
             values[signal] = value;
+            changed[signal] = atNanos;
         }
 
         @Override
@@ -104,7 +120,7 @@ final class DriveTest {
         new WatchedRun(pit, () -> flight(pit), 1, List.of(), 2).run(replayed, until -> {}, Progress.NONE);
         int tried = 0;
         for (int segment = 0; segment < pit.segments().size(); segment++) {
-            if (!pit.segments().get(segment).protocol().name().equals("dropline")) {
+            if (!pit.segments().get(segment).protocol().knowsBytes()) {
                 continue;
             }
 
@@ -140,6 +156,62 @@ final class DriveTest {
             tried++;
         }
         assertTrue(tried >= 2, "segments tried: " + tried);
+    }
+
+    /** Over a real connection, in real time: what the recording determines comes out as in the replay. */
+    @Test
+    @Timeout(60)
+    void drivingPlayedNodesOverTheNetworkSendsAndHearsWhatAReplayDoes() throws Exception {
+        Pit pit = bareDemo();
+        int segment = pit.segments().size() - 1;
+        List<Counts> replayed = new ArrayList<>();
+        pit.segments().forEach(each -> replayed.add(new Counts(pit)));
+        new WatchedRun(pit, () -> flight(pit, SHORT), 1, List.of(), 2).run(replayed, until -> {}, Progress.NONE);
+        InetSocketAddress here = freePort();
+        AtomicBoolean stop = new AtomicBoolean();
+        Counts driven = new Counts(pit);
+
+        try (Source moves = flight(pit, SHORT);
+                Source source = flight(pit, SHORT);
+                TcpLink far = TcpLink.at(here);
+                TcpLink near = TcpLink.to(here)) {
+            StandIn nodes = new StandIn(pit, segment, 1, List.of(), new Moves(moves.feed()), new TraceSink() {}, far);
+            Thread playing = new Thread(() -> play(nodes, stop), "nodes");
+            playing.start();
+            assertTrue(new RollCall(pit, segment, near, SECOND).firstAnswer(20 * SECOND, near) >= 0);
+            new Driving(pit, segment, 1, driven, near).drive(source, () -> false, Progress.NONE);
+            stop.set(true);
+            playing.join();
+
+            Counts expected = replayed.get(segment);
+            assertEquals(0, driven.gaveUp);
+            for (int signal = 0; signal < pit.signals().size(); signal++) {
+                assertEquals(expected.changes[signal], driven.changes[signal]);
+                if (driven.changes[signal] > 0) {
+                    assertEquals(
+                            driven.values[signal],
+                            nodes.value(signal),
+                            pit.signals().get(signal).name());
+                }
+            }
+            for (int control = 0; control < driven.told.length; control++) {
+                assertEquals(expected.told[control], driven.told[control]);
+            }
+        }
+    }
+
+    private static void play(StandIn nodes, AtomicBoolean stop) {
+        try {
+            nodes.play(stop::get);
+        } catch (IOException gone) {
+            throw new AssertionError(gone);
+        }
+    }
+
+    private static InetSocketAddress freePort() throws IOException {
+        try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            return new InetSocketAddress(InetAddress.getLoopbackAddress(), socket.getLocalPort());
+        }
     }
 
     @Test
