@@ -73,6 +73,9 @@ final class Commands implements IFactory {
         if (type == RollCallCommand.class) {
             return type.cast(new RollCallCommand(console));
         }
+        if (type == BenchCommand.class) {
+            return type.cast(new BenchCommand(console));
+        }
         return CommandLine.defaultFactory().create(type);
     }
 }

@@ -1,0 +1,179 @@
+package dropline.harness.cli;
+
+import dropline.bus.pit.Layout;
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.harness.bench.BenchResult;
+import dropline.harness.bench.BenchText;
+import dropline.harness.bench.Examination;
+import dropline.harness.bench.JUnitXml;
+import dropline.harness.bench.Loops;
+import dropline.harness.bench.Subject;
+import dropline.harness.bench.Thoroughness;
+import dropline.harness.json.BenchJson;
+import dropline.harness.link.Link;
+import dropline.harness.problem.Nearest;
+import dropline.harness.verdict.Outcome;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code dropline bench}: whether one board is fit to wire. */
+@Command(
+        name = "bench",
+        header = "Examine one board, modelled or real, and say whether it is fit to wire.",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        optionListHeading = "%n",
+        sortOptions = false,
+        customSynopsis = {
+            "dropline bench --pit PIT --node NODE [--port PORT|--tcp HOST:PORT] [--floor T] [--quick]",
+            "               [--passport FILE [--like PROFILE]] [--junit FILE] [--json FILE|-] [--fault FAULT]..."
+        },
+        descriptionHeading = "%n",
+        description = {
+            "Asks the board everything that can be asked over a link: whether and how soon it answers, whether it",
+            "is silent when others are spoken to, what damage and noise do to it, whether it keeps up when frames",
+            "come without a pause, when it lets go of the line, and whether it goes on for long. Without a port it",
+            "examines the board as the pit file models it, in simulated time. A limit that is tighter than what",
+            "the adapter may add (--floor, as 'dropline adapter' measures it) is undecided, never passed.",
+            "Connect the board alone, at one end of the adapter."
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  dropline bench --pit pit.yaml --node oil-board",
+            "  dropline bench --pit pit.yaml --node oil-board --port COM7 --floor 1ms --passport oil-board.yaml",
+            "",
+            "Exit codes:  0 fit   1 not fit, or undecided   2 the input is wrong   3 our own fault"
+        })
+final class BenchCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Option(names = "--pit", paramLabel = "PIT", required = true, description = "The pit file that has the board.")
+    @SuppressWarnings("NullAway.Init")
+    private Path file;
+
+    @Option(names = "--node", paramLabel = "NODE", required = true, description = "The board's name in the pit file.")
+    @SuppressWarnings("NullAway.Init")
+    private String node;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PortOptions port;
+
+    @Option(
+            names = "--floor",
+            paramLabel = "T",
+            converter = Durations.class,
+            description = "What the adapter may add to every instant. Default: 1ms, a guess.")
+    private long floorNanos = 1_000_000L;
+
+    @Option(names = "--quick", description = "A first look: a tenth of the trials or fewer.")
+    private boolean quick;
+
+    @Option(names = "--seed", paramLabel = "N", description = "The seed of a modelled board. Default: 1.")
+    private long seed = 1;
+
+    @Option(
+            names = "--passport",
+            paramLabel = "FILE",
+            description = "Write what was measured: a part of a pit file that yours can include.")
+    private @Nullable Path passport;
+
+    @Option(
+            names = "--like",
+            paramLabel = "PROFILE",
+            description = "The profile that states what was not measured. Default: 8-bit loop.")
+    private String like = "8-bit loop";
+
+    @Option(names = "--junit", paramLabel = "FILE", description = "Write the verdicts as JUnit XML.")
+    private @Nullable Path junit;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private JsonOutput json;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private Injected injected;
+
+    @Mixin
+    final Debug debug = new Debug();
+
+    BenchCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        Pit pit = PitFiles.read(file).pit();
+        for (Path written : new Path[] {passport, junit, json.file()}) {
+            OutputFiles.mustBeWritable(written, file);
+        }
+        Subject subject = subject(pit);
+        Segment on = pit.segments().get(subject.segment());
+        if (!on.protocol().knowsBytes()) {
+            throw new WrongInput(DriveCommand.lengthsOnly(on));
+        }
+        if (port.isGiven()) {
+            DriveCommand.caution(console, port);
+        }
+        try (Link link = port.isGiven()
+                ? port.open(on.baud(), on.format())
+                : Loops.to(subject, seed, injected.read(pit, OptionalLong.empty()))) {
+            Thoroughness thoroughness = quick ? Thoroughness.QUICK : Thoroughness.FULL;
+            BenchResult result = new Examination(subject, link, floorNanos, thoroughness).run(this::progress);
+            if (console.terminal()) {
+                console.err().print("\r                    \r");
+            }
+            write(result);
+            return result.outcome() == Outcome.PASS ? ExitCode.PASS : ExitCode.FAIL;
+        }
+    }
+
+    private void progress(double share) {
+        if (console.terminal()) {
+            console.err().print("\rexamined " + Math.round(share * 100) + "%  ");
+            console.err().flush();
+        }
+    }
+
+    private void write(BenchResult result) throws IOException {
+        if (passport != null) {
+            OutputFiles.write(
+                    passport,
+                    result.passport()
+                            .text(
+                                    like,
+                                    LocalDate.now(java.time.ZoneId.systemDefault())
+                                            .toString(),
+                                    result.over()));
+        }
+        if (junit != null) {
+            OutputFiles.write(junit, JUnitXml.of(result));
+        }
+        json.write(console, out -> BenchJson.write(result, out), BenchText.of(result));
+    }
+
+    private Subject subject(Pit pit) {
+        List<Layout.NodePlace> places = Layout.of(pit).nodes();
+        for (Layout.NodePlace place : places) {
+            if (place.node().name().equals(node)) {
+                Segment segment = pit.segments().get(place.segment());
+                return new Subject(pit, place.segment(), segment.nodes().indexOf(place.node()));
+            }
+        }
+        List<String> names = places.stream().map(place -> place.node().name()).toList();
+        String near = Nearest.to(node, names)
+                .map(name -> "; did you mean " + name + "?")
+                .orElse("");
+        throw new WrongInput("dropline: there is no board '" + node + "' in " + file + near);
+    }
+}
