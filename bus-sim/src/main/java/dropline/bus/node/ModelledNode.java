@@ -264,7 +264,8 @@ public final class ModelledNode implements NodeBehaviour {
                 ? timeline.loopFree(knownNanos)
                 : timeline.interruptsFree(knownNanos);
         // a request is known half a bit before its end; what blocks its node so briefly cannot make a reply come sooner
-        long ready = Math.max(request.endNanos, free);
+        // nor does the silence by which it is known count twice: the gap, which begins at the request's end, has it
+        long ready = Math.max(request.endNanos, free - silenceNanos);
         reply.kind = TraceSink.REPLY;
         reply.node = request.node;
         reply.transaction = request.transaction;

@@ -92,8 +92,16 @@ public final class ControllerRun {
                 reception);
         bytes = new FrameBytes(segment, wiring, queues, stations);
         troubles = new Troubles(List.of(), segment, segmentIndex, layout, seed, stations, wire, noise);
-        PartSteps parts = PartSteps.of(shows, controls);
-        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, List.of(), parts);
+        input = new HostInput(
+                pit,
+                layout,
+                segmentIndex,
+                seed,
+                controls,
+                events,
+                queues::arrive,
+                List.of(),
+                PartSteps.of(shows, controls));
         answered = new Answered(layout, wiring, stations, controls, events);
         polling = new Polling(
                 segment,

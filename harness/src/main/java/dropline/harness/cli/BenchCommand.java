@@ -39,11 +39,11 @@ import picocli.CommandLine.Option;
         },
         descriptionHeading = "%n",
         description = {
-            "Asks the board everything that can be asked over a link: whether and how soon it answers, whether it",
-            "is silent when others are spoken to, what damage and noise do to it, whether it keeps up when frames",
-            "come without a pause, when it lets go of the line, and whether it goes on for long. Without a port it",
-            "examines the board as the pit file models it, in simulated time. A limit that is tighter than what",
-            "the adapter may add (--floor, as 'dropline adapter' measures it) is undecided, never passed.",
+            "Asks the board everything that can be asked over a link: whether and how soon it answers, whether",
+            "it is silent when others are spoken to, what damage and noise do to it, whether it keeps up when",
+            "frames come without a pause, when it lets go of the line, and whether it goes on for long. Without",
+            "a port it examines the board as the pit file models it, in simulated time. A limit that is tighter",
+            "than what the adapter may add (--floor) is undecided, never passed.",
             "Connect the board alone, at one end of the adapter."
         },
         footerHeading = "%nExamples:%n",

@@ -1,81 +1,42 @@
 package dropline.harness.cli;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.IFactory;
 
 /** Makes the commands, each with the console it writes to. */
 final class Commands implements IFactory {
-    private final Console console;
+    private final Map<Class<?>, Supplier<Object>> made = new LinkedHashMap<>();
 
     Commands(Console console) {
-        this.console = console;
+        made.put(ReplayCommand.class, () -> new ReplayCommand(console));
+        made.put(NewCommand.class, () -> new NewCommand(console));
+        made.put(PresetsCommand.class, () -> new PresetsCommand(console));
+        made.put(DescribeCommand.class, () -> new DescribeCommand(console));
+        made.put(ConvertCommand.class, () -> new ConvertCommand(console));
+        made.put(RecordCommand.class, () -> new RecordCommand(console));
+        made.put(DemoCommand.class, () -> new DemoCommand(console));
+        made.put(FaultsCommand.class, () -> new FaultsCommand(console));
+        made.put(TraceCommand.class, () -> new TraceCommand(console));
+        made.put(SurviveCommand.class, () -> new SurviveCommand(console));
+        made.put(SizeCommand.class, () -> new SizeCommand(console));
+        made.put(CheckCommand.class, () -> new CheckCommand(console));
+        made.put(DiffCommand.class, () -> new DiffCommand(console));
+        made.put(PowerCommand.class, () -> new PowerCommand(console));
+        made.put(LayoutCommand.class, () -> new LayoutCommand(console));
+        made.put(MeterCommand.class, () -> new MeterCommand(console));
+        made.put(PortsCommand.class, () -> new PortsCommand(console));
+        made.put(StandInCommand.class, () -> new StandInCommand(console));
+        made.put(DriveCommand.class, () -> new DriveCommand(console));
+        made.put(RollCallCommand.class, () -> new RollCallCommand(console));
+        made.put(BenchCommand.class, () -> new BenchCommand(console));
     }
 
     @Override
     public <K> K create(Class<K> type) throws Exception {
-        if (type == ReplayCommand.class) {
-            return type.cast(new ReplayCommand(console));
-        }
-        if (type == NewCommand.class) {
-            return type.cast(new NewCommand(console));
-        }
-        if (type == PresetsCommand.class) {
-            return type.cast(new PresetsCommand(console));
-        }
-        if (type == DescribeCommand.class) {
-            return type.cast(new DescribeCommand(console));
-        }
-        if (type == ConvertCommand.class) {
-            return type.cast(new ConvertCommand(console));
-        }
-        if (type == RecordCommand.class) {
-            return type.cast(new RecordCommand(console));
-        }
-        if (type == DemoCommand.class) {
-            return type.cast(new DemoCommand(console));
-        }
-        if (type == FaultsCommand.class) {
-            return type.cast(new FaultsCommand(console));
-        }
-        if (type == TraceCommand.class) {
-            return type.cast(new TraceCommand(console));
-        }
-        if (type == SurviveCommand.class) {
-            return type.cast(new SurviveCommand(console));
-        }
-        if (type == SizeCommand.class) {
-            return type.cast(new SizeCommand(console));
-        }
-        if (type == CheckCommand.class) {
-            return type.cast(new CheckCommand(console));
-        }
-        if (type == DiffCommand.class) {
-            return type.cast(new DiffCommand(console));
-        }
-        if (type == PowerCommand.class) {
-            return type.cast(new PowerCommand(console));
-        }
-        if (type == LayoutCommand.class) {
-            return type.cast(new LayoutCommand(console));
-        }
-        if (type == MeterCommand.class) {
-            return type.cast(new MeterCommand(console));
-        }
-        if (type == PortsCommand.class) {
-            return type.cast(new PortsCommand(console));
-        }
-        if (type == StandInCommand.class) {
-            return type.cast(new StandInCommand(console));
-        }
-        if (type == DriveCommand.class) {
-            return type.cast(new DriveCommand(console));
-        }
-        if (type == RollCallCommand.class) {
-            return type.cast(new RollCallCommand(console));
-        }
-        if (type == BenchCommand.class) {
-            return type.cast(new BenchCommand(console));
-        }
-        return CommandLine.defaultFactory().create(type);
+        Supplier<Object> own = made.get(type);
+        return own == null ? CommandLine.defaultFactory().create(type) : type.cast(own.get());
     }
 }

@@ -114,8 +114,9 @@ final class Inbox {
     private void park(long nanos) {
         lock.lock();
         try {
-            if (arrivals.isEmpty()) {
-                long unused = came.awaitNanos(nanos);
+            long left = nanos;
+            while (arrivals.isEmpty() && left > 0) {
+                left = came.awaitNanos(left);
             }
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -31,6 +32,7 @@ public final class SerialLink implements Link {
     private final Thread reader;
     private final boolean isPseudoTerminal;
     private volatile SerialPort port;
+    private final CountDownLatch closing = new CountDownLatch(1);
     private volatile boolean closed;
     private volatile boolean isThere = true;
 
@@ -162,7 +164,9 @@ public final class SerialLink implements Link {
         closeHere(port);
         while (!closed && !isThere) {
             try {
-                Thread.sleep(SEEK_MILLIS);
+                if (closing.await(SEEK_MILLIS, TimeUnit.MILLISECONDS)) {
+                    return;
+                }
                 port = openedHere(plan);
                 isThere = true;
                 inbox.back();
@@ -227,11 +231,12 @@ public final class SerialLink implements Link {
             return;
         }
         closed = true;
-        Thread closing = new Thread(() -> closeHere(port), "closes " + plan.port());
-        closing.setDaemon(true);
-        closing.start();
+        closing.countDown();
+        Thread closer = new Thread(() -> closeHere(port), "closes " + plan.port());
+        closer.setDaemon(true);
+        closer.start();
         try {
-            closing.join(TimeUnit.SECONDS.toMillis(OPEN_SECONDS));
+            closer.join(TimeUnit.SECONDS.toMillis(OPEN_SECONDS));
             reader.join(TimeUnit.SECONDS.toMillis(1));
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();

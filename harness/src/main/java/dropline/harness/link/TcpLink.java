@@ -5,6 +5,7 @@ import io.netty.bootstrap.ServerBootstrap;
 import io.netty.buffer.ByteBuf;
 import io.netty.buffer.Unpooled;
 import io.netty.channel.Channel;
+import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelInboundHandlerAdapter;
 import io.netty.channel.ChannelInitializer;
@@ -114,7 +115,7 @@ public final class TcpLink implements Link {
         @Override
         public void channelActive(ChannelHandlerContext context) {
             if (!peer.compareAndSet(null, context.channel())) {
-                context.close();
+                ChannelFuture unused = context.close();
                 return;
             }
             if (wasThere) {
@@ -146,7 +147,7 @@ public final class TcpLink implements Link {
 
         @Override
         public void exceptionCaught(ChannelHandlerContext context, Throwable cause) {
-            context.close();
+            ChannelFuture unused = context.close();
         }
     }
 
@@ -164,10 +165,11 @@ public final class TcpLink implements Link {
             return at;
         }
         if (!channel.isWritable()) {
-            channel.close();
+            ChannelFuture unused = channel.close();
             return at;
         }
-        channel.writeAndFlush(Unpooled.copiedBuffer(bytes, offset, length), channel.voidPromise());
+        ChannelFuture unused =
+                channel.writeAndFlush(Unpooled.copiedBuffer(bytes, offset, length), channel.voidPromise());
         return at;
     }
 

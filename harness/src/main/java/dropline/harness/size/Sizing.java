@@ -16,7 +16,6 @@ import dropline.harness.size.SizeResult.LimitedBy;
 import dropline.harness.size.SizeResult.Ruled;
 import dropline.harness.verdict.Recording;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -76,8 +75,7 @@ public final class Sizing {
         Answering answering = new Answering(screen, search, whole, plan.seed(), plan.seeds(), judging);
         Parts parts = new Parts(progress);
         parts.done(READ);
-        int found = answering.inFirstSeed();
-        parts.done(SEARCHED);
+        int found = parts.done(SEARCHED, answering.inFirstSeed());
         List<Case> kinds = answering.kinds();
         Search comparing = search.copy();
         Guessing guessing = new Guessing(plan, figures, screen.copy(), search.copy(), kinds, found, judging);
@@ -85,8 +83,8 @@ public final class Sizing {
         Judging.Begun<Compared> compared =
                 judging.begin(() -> parts.done(COMPARED, compared(comparing, kinds, found, busiest)));
         Judging.Begun<List<GuessedNumber>> guessed = judging.begin(() -> parts.done(GUESSED, guessing.all()));
-        List<Ruled> ruled = new ArrayList<>();
-        plan.limits().forEach(limit -> ruled.add(ruled(limit, growth)));
+        List<Ruled> ruled =
+                plan.limits().stream().map(limit -> ruled(limit, growth)).toList();
         TimeAnswer time = answered.result();
         Segment now = pit.segments().get(segment);
         int byRules = ruled.stream().mapToInt(Ruled::more).min().orElse(Integer.MAX_VALUE);
@@ -103,9 +101,7 @@ public final class Sizing {
                 plan.margin(),
                 now.baud(),
                 panels(now).size(),
-                (int) panels(now).stream()
-                        .filter(panel -> panel.status() == Panel.Status.PLANNED)
-                        .count(),
+                planned(now),
                 now.nodes().size(),
                 growth.most(),
                 adding.stream().map(board -> board.panels().get(0).name()).toList(),
@@ -168,6 +164,12 @@ public final class Sizing {
         }
         List<Node> own = Growth.panelsOf(now, aside);
         return own.isEmpty() ? Growth.panelsOf(now, Aside.NOBODY) : own;
+    }
+
+    private static int planned(Segment segment) {
+        return (int) panels(segment).stream()
+                .filter(panel -> panel.status() == Panel.Status.PLANNED)
+                .count();
     }
 
     private static List<Panel> panels(Segment segment) {

@@ -12,6 +12,7 @@ import dropline.protocol.frames.DroplineFrames;
 import dropline.protocol.frames.FrameDecoder;
 import java.io.IOException;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -33,7 +34,7 @@ abstract class LinkContract {
     }
 
     /** The next whole frame, or null at the deadline. */
-    private static DroplineFrame await(Link link, FrameDecoder decoder, long deadline) throws IOException {
+    private static @Nullable DroplineFrame await(Link link, FrameDecoder decoder, long deadline) throws IOException {
         for (Arrival arrival = link.await(deadline); arrival != null; arrival = link.await(deadline)) {
             if (!(arrival instanceof Arrival.Received received)) {
                 continue;

@@ -61,7 +61,7 @@ final class TcpLinkTest {
 
         IOException refused = assertThrows(IOException.class, () -> TcpLink.to(address));
 
-        assertTrue(refused.getMessage().startsWith("nobody answers at "), refused.getMessage());
+        assertTrue(String.valueOf(refused.getMessage()).startsWith("nobody answers at "), refused.getMessage());
     }
 
     @Test

@@ -49,7 +49,9 @@ final class ModbusMastersTest {
             print(c.write_registers(0, [21, 34, 55], slave=2).isError())
             print(c.read_holding_registers(0, 3, slave=2).registers)
             print(c.write_register(8, 1, slave=2).isError())
-            print(c.readwrite_registers(read_address=8, read_count=2, write_address=9, write_registers=[1], unit=2).registers)
+            both = c.readwrite_registers(
+                read_address=8, read_count=2, write_address=9, write_registers=[1], unit=2)
+            print(both.registers)
             print(c.read_holding_registers(500, 1, slave=2))
             print(c.read_coils(0, 1, slave=2))
             c.close()
@@ -166,7 +168,8 @@ final class ModbusMastersTest {
                 "import ctypes",
                 "m = ctypes.CDLL('libmodbus.so.5')",
                 "m.modbus_new_rtu.restype = ctypes.c_void_p",
-                "m.modbus_new_rtu.argtypes = [ctypes.c_char_p, ctypes.c_int, ctypes.c_char, ctypes.c_int, ctypes.c_int]",
+                "i = ctypes.c_int",
+                "m.modbus_new_rtu.argtypes = [ctypes.c_char_p, i, ctypes.c_char, i, i]",
                 "c = ctypes.c_void_p(m.modbus_new_rtu(b'" + port + "', 19200, b'E', 8, 1))",
                 "m.modbus_set_slave(c, 2)",
                 "print(m.modbus_connect(c))",

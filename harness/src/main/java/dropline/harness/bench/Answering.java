@@ -1,0 +1,116 @@
+package dropline.harness.bench;
+
+import dropline.bus.fault.FaultKind;
+import dropline.harness.live.Asking;
+import dropline.harness.verdict.Words;
+import java.io.IOException;
+
+/** Whether it answers, and how soon. */
+final class Answering {
+    private static final int FIRST_POLLS = 20;
+    private static final long BOOT_NANOS = 3_000_000_000L;
+
+    /** Share of the time-out that an answer may take. */
+    private static final double MOST_OF_TIME_OUT = 0.8;
+
+    private final Bench bench;
+
+    Answering(Bench bench) {
+        this.bench = bench;
+    }
+
+    boolean answers() throws IOException {
+        int answered = 0;
+        int bytes = 0;
+        long until = bench.link().now() + BOOT_NANOS;
+        while (bench.link().now() < until && answered == 0) {
+            answered = bench.isAnswered(bench.poll()) ? 1 : 0;
+        }
+        answered = 0;
+        for (int i = 0; i < FIRST_POLLS; i++) {
+            Asking.Outcome outcome = bench.poll();
+            answered += bench.isAnswered(outcome) ? 1 : 0;
+            bytes += bench.isAnswered(outcome) ? 0 : outcome.bytes();
+        }
+        String says = "answers " + answered + " of " + FIRST_POLLS + " polls"
+                + (bytes > 0 ? "; something comes back that is no sound reply" : "");
+        if (bytes > 0) {
+            bench.item(
+                    "answers",
+                    answered == FIRST_POLLS,
+                    says,
+                    FIRST_POLLS,
+                    FaultKind.DRIVER_ENABLED_LATE,
+                    FaultKind.DRIVER_RELEASED_EARLY,
+                    FaultKind.WRONG_BAUD,
+                    FaultKind.CLOCK_OFF,
+                    FaultKind.BABBLING_NODE,
+                    FaultKind.STUCK_DRIVER,
+                    FaultKind.REPLY_TOO_SOON,
+                    FaultKind.DUPLICATE_ADDRESS);
+        } else {
+            bench.item(
+                    "answers",
+                    answered == FIRST_POLLS,
+                    says,
+                    FIRST_POLLS,
+                    FaultKind.DEAD_NODE,
+                    FaultKind.DRIVER_ENABLED_LATE,
+                    FaultKind.DRIVER_RELEASED_EARLY,
+                    FaultKind.WRONG_BAUD,
+                    FaultKind.CLOCK_OFF,
+                    FaultKind.SWAPPED_PAIR,
+                    FaultKind.DUPLICATE_ADDRESS,
+                    FaultKind.LOOP_STALL,
+                    FaultKind.BLACKOUT,
+                    FaultKind.RESET,
+                    FaultKind.EAVESDROPPER,
+                    FaultKind.FLOATING_RECEIVER,
+                    FaultKind.COMMON_WIRE_LIFTED);
+        }
+        return answered > 0;
+    }
+
+    Gaps gaps() throws IOException {
+        Gaps gaps = new Gaps();
+        int missed = 0;
+        for (int i = 0; i < bench.thoroughness().gaps; i++) {
+            Asking.Outcome outcome = bench.poll();
+            Asking.Came reply = outcome.replyOf(bench.address());
+            if (reply == null) {
+                missed++;
+            } else {
+                gaps.add(reply.startNanos() - outcome.saidUntilNanos(), reply.endNanos() - outcome.saidUntilNanos());
+            }
+        }
+        long limit = Math.round(bench.segment().controller().timeOutNanos() * MOST_OF_TIME_OUT);
+        String says = "its answer was there after " + Words.time(gaps.slowest()) + " at most, reply gaps "
+                + gaps.words() + (missed == 0 ? "" : "; " + missed + " polls were not answered");
+        bench.timed(
+                "answer-in-time",
+                missed > 0 ? Math.max(gaps.slowest(), limit + bench.floorNanos() + 1) : gaps.slowest(),
+                limit,
+                false,
+                says,
+                bench.thoroughness().gaps,
+                FaultKind.LOOP_STALL,
+                FaultKind.BLACKOUT,
+                FaultKind.RESET,
+                FaultKind.DRIVER_ENABLED_LATE,
+                FaultKind.DRIVER_RELEASED_EARLY,
+                FaultKind.CLOCK_OFF);
+        long least = Math.max(
+                bench.segment().controller().releaseTailNanos(), bench.segment().silenceNanos());
+        bench.timed(
+                "not-too-soon",
+                gaps.least(),
+                least,
+                true,
+                "its soonest reply began " + Words.time(Math.max(0, gaps.least()))
+                        + " after the request; the controller's driver may be on for "
+                        + Words.time(least),
+                gaps.count(),
+                FaultKind.REPLY_TOO_SOON);
+        return gaps;
+    }
+}
