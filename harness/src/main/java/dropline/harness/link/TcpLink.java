@@ -51,7 +51,7 @@ public final class TcpLink implements Link {
     public static TcpLink to(InetSocketAddress server) throws IOException {
         TcpLink link = new TcpLink(words(server));
         try {
-            Sockets.opened(new Bootstrap()
+            Channel opened = Sockets.opened(new Bootstrap()
                     .group(link.group)
                     .channel(NioSocketChannel.class)
                     .option(ChannelOption.CONNECT_TIMEOUT_MILLIS, CONNECT_MILLIS)
@@ -59,6 +59,8 @@ public final class TcpLink implements Link {
                     .option(ChannelOption.WRITE_BUFFER_WATER_MARK, WRITTEN_AT_MOST)
                     .handler(link.peers())
                     .connect(server));
+            // it may be told of its own connection later
+            link.peer.compareAndSet(null, opened);
             return link;
         } catch (IOException refused) {
             link.close();
@@ -114,7 +116,7 @@ public final class TcpLink implements Link {
 
         @Override
         public void channelActive(ChannelHandlerContext context) {
-            if (!peer.compareAndSet(null, context.channel())) {
+            if (!peer.compareAndSet(null, context.channel()) && peer.get() != context.channel()) {
                 ChannelFuture unused = context.close();
                 return;
             }

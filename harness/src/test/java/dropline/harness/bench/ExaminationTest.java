@@ -33,10 +33,11 @@ final class ExaminationTest {
             assertTrue(passport.mostGapNanos() <= board.mostGap + bit, note);
             // of a hundred replies some come near both ends
             long tenth = (board.mostGap - board.leastGap) / 10 + bit;
-            assertEquals(board.leastGap, passport.leastGapNanos(), tenth, note);
-            assertEquals(board.mostGap, passport.mostGapNanos(), tenth, note);
+            assertTrue(passport.leastGapNanos() - board.leastGap <= tenth, note);
+            assertTrue(board.mostGap - passport.mostGapNanos() <= tenth, note);
             if (board.subject.on().silenceNanos() == 0) {
-                assertEquals(board.releaseTail, passport.releaseTailNanos().orElseThrow(), STEP_NANOS + bit, note);
+                long tail = passport.releaseTailNanos().orElseThrow();
+                assertTrue(Math.abs(tail - board.releaseTail) <= STEP_NANOS + bit, note);
             }
         }
     }
