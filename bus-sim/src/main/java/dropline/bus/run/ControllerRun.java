@@ -1,22 +1,16 @@
 package dropline.bus.run;
 
-import dropline.bus.chance.Draws;
 import dropline.bus.clock.UartClock;
-import dropline.bus.control.Controls;
 import dropline.bus.controller.BoardLoop;
 import dropline.bus.controller.UsbPipe;
 import dropline.bus.controller.UsbStage;
 import dropline.bus.host.StateBlock;
-import dropline.bus.indicator.Shows;
 import dropline.bus.pit.Adapter;
-import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Frame;
-import dropline.bus.wire.Noise;
-import dropline.bus.wire.Reception;
 import dropline.bus.wire.Wire;
 import dropline.protocol.Bytes;
 import dropline.protocol.Heard;
@@ -46,7 +40,6 @@ public final class ControllerRun {
     private final StateQueues queues;
     private final Stations stations;
     private final FrameBytes bytes;
-    private final Troubles troubles;
     private final HostInput input;
     private final Polling polling;
     private final Answered answered;
@@ -62,71 +55,36 @@ public final class ControllerRun {
     public ControllerRun(Pit described, int segmentIndex, long seed, TraceSink sink, Mouth mouth) {
         this.mouth = mouth;
         Pit pit = bare(described, segmentIndex);
-        Layout layout = Layout.of(pit);
-        Wiring wiring = new Wiring(pit, layout, segmentIndex);
-        segment = pit.segments().get(segmentIndex);
-        Shows shows = new Shows(pit, layout, segmentIndex, seed, List.of());
-        Revisions revisions = new Revisions(shows);
-        events = new EventOrder(sink, revisions);
-        shows.postTo(events);
-        Controls controls = new Controls(layout, segmentIndex, seed, events, List.of());
-        revisions.controls(controls);
-        wire = new Wire(events, wiring.nodes().length + 1, segment.isShared());
-        long silenceNanos = segment.silenceNanos();
-        double bitNanos = 1e9 / segment.baud();
-        Noise noise = new Noise(true, Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.NOISE));
-        Reception reception = new Reception(
-                segment.format(), segment.protocol(), silenceNanos, bitNanos, noise, this::bytesOf, false);
-        queues = new StateQueues(segment, wiring, pit.signals().size(), events);
-        stations = new Stations(
-                segment,
-                layout,
-                wiring,
-                n -> queues.own(n).wire(),
-                seed,
-                List.of(),
-                events,
-                shows,
-                controls,
-                wire,
-                reception);
-        bytes = new FrameBytes(segment, wiring, queues, stations);
-        troubles = new Troubles(List.of(), segment, segmentIndex, layout, seed, stations, wire, noise);
-        input = new HostInput(
-                pit,
-                layout,
-                segmentIndex,
-                seed,
-                controls,
-                events,
-                queues::arrive,
-                List.of(),
-                PartSteps.of(shows, controls));
-        answered = new Answered(layout, wiring, stations, controls, events);
+        Setting setting = new Setting(pit, segmentIndex, seed, List.of(), sink, this::bytesOf, false);
+        segment = setting.segment;
+        events = setting.events;
+        wire = setting.wire;
+        queues = new StateQueues(segment, setting.wiring, pit.signals().size(), events);
+        stations = setting.stations(n -> queues.own(n).wire());
+        bytes = new FrameBytes(segment, setting.wiring, queues, stations);
+        input = setting.input(queues::arrive);
+        answered = new Answered(setting.layout, setting.wiring, stations, setting.controls, events);
+        UsbPipe pipe = new UsbPipe(Adapter.NONE, List.of(segmentIndex), List.of());
         polling = new Polling(
                 segment,
                 seed,
-                new UsbStage(
-                        Adapter.NONE,
-                        new UsbPipe(Adapter.NONE, List.of(segmentIndex), List.of()),
-                        seed,
-                        segment.name()),
+                new UsbStage(Adapter.NONE, pipe, seed, segment.name()),
                 new BoardLoop(0),
                 events,
                 wire,
-                reception,
+                setting.reception,
                 queues,
                 stations,
                 answered,
-                troubles,
-                silenceNanos);
-        replies = new Frame[wiring.nodes().length];
+                setting.troubles(stations),
+                segment.silenceNanos());
+        replies = new Frame[setting.wiring.nodes().length];
         int longest = 1;
         for (int n = 0; n < replies.length; n++) {
-            replies[n] = new Frame(wiring.nodes()[n], 0, UartClock.exact(segment.baud()), segment.format());
+            replies[n] = new Frame(setting.wiring.nodes()[n], 0, UartClock.exact(segment.baud()), segment.format());
             longest = Math.max(longest, queues.own(n).wire().longestReplyChars());
         }
-        lagNanos = 2 * UartClock.exact(segment.baud()).charsNanos(segment.format(), longest) + silenceNanos;
+        lagNanos = 2 * UartClock.exact(segment.baud()).charsNanos(segment.format(), longest) + segment.silenceNanos();
     }
 
     private static Pit bare(Pit pit, int segmentIndex) {

@@ -1,18 +1,14 @@
 package dropline.bus.run;
 
 import dropline.bus.chance.Draws;
-import dropline.bus.control.Controls;
 import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
-import dropline.bus.indicator.Shows;
-import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Transceiver;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Frame;
-import dropline.bus.wire.Noise;
 import dropline.bus.wire.Reception;
 import dropline.bus.wire.Uart;
 import dropline.bus.wire.Wire;
@@ -64,30 +60,17 @@ public final class NodesRun {
      */
     public NodesRun(Pit pit, int segmentIndex, long seed, List<Fault> faults, TraceSink sink, Ear ear) {
         this.ear = ear;
-        segment = pit.segments().get(segmentIndex);
-        Layout layout = Layout.of(pit);
-        Wiring wiring = new Wiring(pit, layout, segmentIndex);
-        Shows shows = new Shows(pit, layout, segmentIndex, seed, faults);
-        Revisions revisions = new Revisions(shows);
-        events = new EventOrder(sink, revisions);
-        shows.postTo(events);
-        Controls controls = new Controls(layout, segmentIndex, seed, events, faults);
-        revisions.controls(controls);
-        wire = new Wire(events, wiring.nodes().length + 2, segment.isShared());
+        Setting setting = new Setting(pit, segmentIndex, seed, faults, sink, this::bytesOf, false);
+        segment = setting.segment;
+        events = setting.events;
+        wire = setting.wire;
+        reception = setting.reception;
         silenceNanos = segment.silenceNanos();
         bitNanos = 1e9 / segment.baud();
-        Noise noise =
-                new Noise(segment.biased(), Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.NOISE));
-        reception = new Reception(
-                segment.format(), segment.protocol(), silenceNanos, bitNanos, noise, this::bytesOf, false);
-        understanding =
-                new Understanding(pit, layout, wiring, segment, faults, controls, this::stations, () -> reached);
-        stations = new Stations(
-                segment, layout, wiring, understanding::asked, seed, faults, events, shows, controls, wire, reception);
-        troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
-        PartSteps parts = PartSteps.of(shows, controls);
-        input = new HostInput(
-                pit, layout, segmentIndex, seed, controls, events, (at, signal, serial, value) -> {}, faults, parts);
+        understanding = new Understanding(setting, faults, this::stations, () -> reached);
+        stations = setting.stations(understanding::asked);
+        troubles = setting.troubles(stations);
+        input = setting.input((at, signal, serial, value) -> {});
         Listener cutter = segment.protocol().listener(understanding.wires(), segment.baud(), segment.format());
         spoken = new Spoken(segment, cutter);
         // the pair has been idle for long

@@ -1,21 +1,15 @@
 package dropline.bus.run;
 
-import dropline.bus.chance.Draws;
-import dropline.bus.control.Controls;
 import dropline.bus.controller.BoardLoop;
 import dropline.bus.controller.UsbPipe;
 import dropline.bus.controller.UsbStage;
 import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
-import dropline.bus.indicator.Shows;
-import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.trace.EventOrder;
 import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Frame;
-import dropline.bus.wire.Noise;
-import dropline.bus.wire.Reception;
 import dropline.bus.wire.Wire;
 import dropline.protocol.Bytes;
 import java.util.List;
@@ -90,42 +84,29 @@ public final class SegmentRun {
             UsbPipe pipe,
             BoardLoop loop,
             boolean bitsEverywhere) {
-        Layout layout = Layout.of(pit);
-        Wiring wiring = new Wiring(pit, layout, segmentIndex);
-        segment = pit.segments().get(segmentIndex);
-        Shows shows = new Shows(pit, layout, segmentIndex, seed, faults);
-        Revisions revisions = new Revisions(shows);
-        events = new EventOrder(sink, revisions);
-        shows.postTo(events);
-        Controls controls = new Controls(layout, segmentIndex, seed, events, faults);
-        revisions.controls(controls);
-        wire = new Wire(events, wiring.nodes().length + 1, segment.isShared());
+        Setting setting = new Setting(pit, segmentIndex, seed, faults, sink, this::bytesOf, bitsEverywhere);
+        segment = setting.segment;
+        events = setting.events;
+        wire = setting.wire;
         UsbStage usb = new UsbStage(segment.controller().adapter(), pipe, seed, segment.name());
-        long silenceNanos = segment.silenceNanos();
-        double bitNanos = 1e9 / segment.baud();
-        Noise noise =
-                new Noise(segment.biased(), Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.NOISE));
-        Reception reception = new Reception(
-                segment.format(), segment.protocol(), silenceNanos, bitNanos, noise, this::bytesOf, bitsEverywhere);
-        queues = new StateQueues(segment, wiring, pit.signals().size(), events);
-        stations = new Stations(
-                segment,
-                layout,
-                wiring,
-                n -> queues.own(n).wire(),
-                seed,
-                faults,
-                events,
-                shows,
-                controls,
-                wire,
-                reception);
-        bytes = new FrameBytes(segment, wiring, queues, stations);
-        troubles = new Troubles(faults, segment, segmentIndex, layout, seed, stations, wire, noise);
-        PartSteps parts = PartSteps.of(shows, controls);
-        input = new HostInput(pit, layout, segmentIndex, seed, controls, events, queues::arrive, faults, parts);
+        queues = new StateQueues(segment, setting.wiring, pit.signals().size(), events);
+        stations = setting.stations(n -> queues.own(n).wire());
+        bytes = new FrameBytes(segment, setting.wiring, queues, stations);
+        troubles = setting.troubles(stations);
+        input = setting.input(queues::arrive);
         polling = new Polling(
-                segment, seed, usb, loop, events, wire, reception, queues, stations, stations, troubles, silenceNanos);
+                segment,
+                seed,
+                usb,
+                loop,
+                events,
+                wire,
+                setting.reception,
+                queues,
+                stations,
+                stations,
+                troubles,
+                segment.silenceNanos());
     }
 
     private Bytes bytesOf(Frame frame) {

@@ -47,19 +47,13 @@ final class Understanding {
     private int transactions;
     private int broadcasts;
 
-    Understanding(
-            Pit pit,
-            Layout layout,
-            Wiring wiring,
-            Segment segment,
-            List<Fault> faults,
-            Controls controls,
-            Supplier<Stations> stations,
-            LongSupplier now) {
-        this.pit = pit;
-        this.segment = segment;
-        this.wiring = wiring;
+    Understanding(Setting setting, List<Fault> faults, Supplier<Stations> stations, LongSupplier now) {
+        pit = setting.pit;
+        segment = setting.segment;
+        wiring = setting.wiring;
         this.stations = stations;
+        Layout layout = setting.layout;
+        Controls controls = setting.controls;
         int count = wiring.nodes().length;
         asked = new Asked[count];
         signals = new int[count][];
