@@ -31,6 +31,7 @@ final class Commands implements IFactory {
         made.put(StandInCommand.class, () -> new StandInCommand(console));
         made.put(DriveCommand.class, () -> new DriveCommand(console));
         made.put(RollCallCommand.class, () -> new RollCallCommand(console));
+        made.put(ListenCommand.class, () -> new ListenCommand(console));
         made.put(BenchCommand.class, () -> new BenchCommand(console));
     }
 

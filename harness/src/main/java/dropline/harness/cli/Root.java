@@ -48,6 +48,7 @@ import picocli.CommandLine.Spec;
             BenchCommand.class,
             PortsCommand.class,
             RollCallCommand.class,
+            ListenCommand.class,
             DriveCommand.class,
             StandInCommand.class,
             RecordCommand.class,

@@ -1,0 +1,188 @@
+package dropline.harness.cli;
+
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Segment;
+import dropline.harness.link.Arrival;
+import dropline.harness.link.Link;
+import dropline.harness.listen.CaptureFile;
+import dropline.harness.listen.ListenText;
+import dropline.harness.listen.Listening;
+import dropline.harness.listen.StateLog;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code dropline listen}: who says what on a real pair. */
+@Command(
+        name = "listen",
+        header = "Listen to a pair on which others talk: who answers, how soon, and what goes wrong.",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        parameterListHeading = "%n",
+        optionListHeading = "%n",
+        sortOptions = false,
+        customSynopsis = {
+            "dropline listen PIT [--segment S] --port PORT|--tcp HOST:PORT [-o CAPTURE] [--recording FILE]",
+            "                [--live] [--for T]",
+            "dropline listen PIT [--segment S] --from CAPTURE [--recording FILE]"
+        },
+        descriptionHeading = "%n",
+        description = {
+            "Hears both sides of a segment, by the protocol that the pit file gives it, and never sends a byte:",
+            "per address how often it was asked and answered, reply gaps, how often it restarted; and how much",
+            "is no frame at all. What was heard can be kept as a capture and looked at again; the state that the",
+            "controller sends can be written as a recording. Ends with Ctrl-C, or after --for."
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  dropline listen pit.yaml --segment front --port COM7 --live",
+            "  dropline listen pit.yaml --segment front --port COM7 -o front.txt --recording flight.long.csv",
+            "  dropline listen pit.yaml --segment front --from front.txt",
+            "",
+            "Exit codes:  0 listened   1 nothing was heard   2 the input is wrong   3 our own fault"
+        })
+final class ListenCommand implements Callable<Integer> {
+    private static final long LOOK_NANOS = 50_000_000L;
+    private static final long SHOW_NANOS = 500_000_000L;
+
+    private final Console console;
+
+    @Parameters(paramLabel = "PIT", description = "The pit file (YAML).")
+    @SuppressWarnings("NullAway.Init")
+    private Path file;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private SegmentChoice segment;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PortOptions port;
+
+    @Option(names = "--from", paramLabel = "CAPTURE", description = "In place of a port: what was captured before.")
+    private @Nullable Path from;
+
+    @Option(
+            names = {"-o", "--output"},
+            paramLabel = "CAPTURE",
+            description = "Keep every byte with its time, as text.")
+    private @Nullable Path capture;
+
+    @Option(
+            names = "--recording",
+            paramLabel = "FILE",
+            description = "Write the state that is sent as a recording (long CSV).")
+    private @Nullable Path recording;
+
+    @Option(names = "--live", description = "Show the table all the time; only where a person watches.")
+    private boolean live;
+
+    @Option(
+            names = "--for",
+            paramLabel = "T",
+            converter = Durations.class,
+            description = "End after this time, as in 90s, 30m.")
+    private @Nullable Long forNanos;
+
+    @Mixin
+    final Debug debug = new Debug();
+
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec command;
+
+    ListenCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        Pit pit = PitFiles.read(file).pit();
+        int index = segment.in(pit);
+        Segment chosen = pit.segments().get(index);
+        if (!chosen.protocol().knowsBytes()) {
+            throw new WrongInput(DriveCommand.lengthsOnly(chosen));
+        }
+        if ((from != null) == port.isGiven()) {
+            throw new ParameterException(
+                    command.commandLine(),
+                    from == null ? "--port is missing (or --tcp, or --from)" : "--from needs no port; leave it out");
+        }
+        OutputFiles.mustBeWritable(capture, file);
+        OutputFiles.mustBeWritable(recording, file);
+        try (StateLog states = recording == null ? null : StateLog.create(recording, pit, index)) {
+            Listening listening = new Listening(pit, index, states);
+            if (from != null) {
+                read(from, listening);
+            } else {
+                hear(chosen, listening);
+            }
+            console.out().print(ListenText.of(listening));
+            if (states != null) {
+                console.out()
+                        .println("Wrote " + recording + ": " + states.heard() + " of "
+                                + pit.signals().size()
+                                + " signals were heard; the others stand at nought, or as near as they can.");
+            }
+            console.out().flush();
+            return listening.bytes() == 0 ? ExitCode.FAIL : ExitCode.PASS;
+        }
+    }
+
+    private static void read(Path captured, Listening listening) throws IOException {
+        InputFiles.mustExist(captured, "capture");
+        try (CaptureFile capture = CaptureFile.open(captured)) {
+            capture.feed(listening);
+        } catch (IOException wrong) {
+            throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
+        }
+    }
+
+    private void hear(Segment chosen, Listening listening) throws IOException {
+        AtomicBoolean stop = new AtomicBoolean();
+        EndOfProcess end = EndOfProcess.watch(() -> stop.set(true), console);
+        try (Link link = port.open(chosen.baud(), chosen.format());
+                CaptureFile kept = capture == null ? null : CaptureFile.create(capture)) {
+            console.err().println("Listening on " + link.where() + "; Ctrl-C ends it.");
+            long until = forNanos == null ? Long.MAX_VALUE : link.now() + forNanos;
+            long show = link.now() + SHOW_NANOS;
+            while (!stop.get() && link.now() < until) {
+                Arrival arrival = link.await(Math.min(until, link.now() + LOOK_NANOS));
+                if (arrival == null) {
+                    listening.quiet(link.now());
+                } else {
+                    listening.take(arrival);
+                    say(arrival);
+                }
+                if (kept != null && arrival instanceof Arrival.Received received) {
+                    kept.add(received);
+                }
+                if (live && console.terminal() && link.now() >= show) {
+                    show = link.now() + SHOW_NANOS;
+                    console.err().print("\u001b[H\u001b[2J" + ListenText.of(listening));
+                    console.err().flush();
+                }
+            }
+            int unused = end.completed(listening.bytes() == 0 ? ExitCode.FAIL : ExitCode.PASS);
+        } finally {
+            end.release();
+        }
+    }
+
+    private void say(Arrival arrival) {
+        if (arrival instanceof Arrival.Lost lost) {
+            console.err().println("dropline: " + lost.why());
+        } else if (arrival instanceof Arrival.Back) {
+            console.err().println("dropline: it is back");
+        }
+    }
+}
