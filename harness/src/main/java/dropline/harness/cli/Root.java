@@ -47,6 +47,7 @@ import picocli.CommandLine.Spec;
             LayoutCommand.class,
             BenchCommand.class,
             PortsCommand.class,
+            AdapterCommand.class,
             RollCallCommand.class,
             ListenCommand.class,
             DriveCommand.class,
