@@ -111,7 +111,8 @@ final class AdapterCommand implements Callable<Integer> {
             case LONG ->
                 "That is a latency timer of some 16 ms. Set it to 1 ms: on Windows in the Device Manager, the"
                         + " port's\nproperties, advanced settings; on Linux write 1 to"
-                        + " /sys/bus/usb-serial/devices/NAME/latency_timer\n(common practice; not every adapter has one).\n";
+                        + " /sys/bus/usb-serial/devices/NAME/latency_timer\n"
+                        + "(common practice; not every adapter has one).\n";
             case SHORT -> "That is a latency timer of a millisecond or two, or a computer that is busy.\n";
             case NONE -> "There is no latency timer worth the name.\n";
         };
