@@ -127,7 +127,7 @@ final class Answering {
         stretch.missed(all);
         List<Sown> sown = judging.each(
                 LongStream.range(seed + 1, seed + seeds).boxed().toList(),
-                other -> bySeed(stretch.copy(), found, other, near, refuting));
+                other -> bySeed(stretch.unguided(), found, other, near, refuting));
         sown.forEach(one -> stretch.takeOver(one.search()));
         return sown.stream().map(Sown::largest).toList();
     }

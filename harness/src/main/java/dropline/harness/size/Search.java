@@ -49,7 +49,16 @@ final class Search {
 
     /** The same with all runs made so far, for another thread. */
     Search copy() {
-        Search copy = new Search(growth, opening, judging, demand, most, guide == null ? null : guide.copy());
+        return copy(guide == null ? null : guide.copy());
+    }
+
+    /** The same without a guide, for one that begins next to what it looks for. */
+    Search unguided() {
+        return copy(null);
+    }
+
+    private Search copy(@Nullable Search otherGuide) {
+        Search copy = new Search(growth, opening, judging, demand, most, otherGuide);
         copy.made.putAll(made);
         return copy;
     }
