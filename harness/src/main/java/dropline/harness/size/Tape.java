@@ -16,7 +16,7 @@ import java.util.OptionalLong;
  */
 public final class Tape {
     /** How long the bus has to show what stands at the beginning, ns. */
-    static final long SETTLE_NANOS = 5_000_000_000L;
+    static final long SETTLE_NANOS = 3_000_000_000L;
 
     private static final long READ_NANOS = 1_000_000_000L;
 
