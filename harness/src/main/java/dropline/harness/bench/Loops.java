@@ -14,13 +14,20 @@ public final class Loops {
     /** A link to it; the other boards of its segment are not there. */
     public static LoopLink to(Subject subject, long seed, List<Fault> faults) {
         List<Fault> all = new ArrayList<>(faults);
+        all.addAll(othersDead(subject));
+        return new LoopLink(subject.pit(), subject.segment(), seed, all, Moves.none());
+    }
+
+    /** That nobody else is on its pair. */
+    static List<Fault> othersDead(Subject subject) {
+        List<Fault> dead = new ArrayList<>();
         List<Layout.NodePlace> places = Layout.of(subject.pit()).nodes();
         for (int n = 0; n < places.size(); n++) {
             if (places.get(n).segment() == subject.segment()
                     && !places.get(n).node().name().equals(subject.name())) {
-                all.add(Fault.deadNode(subject.segment(), n));
+                dead.add(Fault.deadNode(subject.segment(), n));
             }
         }
-        return new LoopLink(subject.pit(), subject.segment(), seed, all, Moves.none());
+        return dead;
     }
 }

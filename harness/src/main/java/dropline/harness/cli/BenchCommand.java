@@ -119,12 +119,8 @@ final class BenchCommand implements Callable<Integer> {
         }
         Subject subject = subject(pit);
         Segment on = pit.segments().get(subject.segment());
-        if (!on.protocol().knowsBytes()) {
-            throw new WrongInput(DriveCommand.lengthsOnly(on));
-        }
-        if (port.isGiven()) {
-            DriveCommand.caution(console, port);
-        }
+        SegmentChoice.mustBeSpoken(on);
+        port.caution(console);
         try (Link link = port.isGiven()
                 ? port.open(on.baud(), on.format())
                 : Loops.to(subject, seed, injected.read(pit, OptionalLong.empty()))) {

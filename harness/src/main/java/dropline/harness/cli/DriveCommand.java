@@ -24,7 +24,6 @@ import dropline.harness.verdict.ReplayResult;
 import dropline.harness.verdict.Run;
 import dropline.harness.verdict.Verdicts;
 import dropline.harness.verdict.Words;
-import dropline.harness.wiring.Cautions;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -106,19 +105,6 @@ final class DriveCommand implements Callable<Integer> {
         this.console = console;
     }
 
-    /** Why a segment of which only lengths are known cannot be spoken on. */
-    static String lengthsOnly(Segment segment) {
-        return "dropline: of the frames on segment " + segment.name() + " the pit file knows the lengths only, so"
-                + " nothing can be said there; describe them in a protocol file (protocol: custom)";
-    }
-
-    /** Says once what to mind where there is real hardware. */
-    static void caution(Console console, PortOptions port) {
-        if (port.isPort()) {
-            Cautions.LINES.forEach(line -> console.err().println("CAUTION  " + line));
-        }
-    }
-
     @Override
     public Integer call() throws IOException {
         RecordingFiles files = played.mustHaveRecording("");
@@ -126,13 +112,9 @@ final class DriveCommand implements Callable<Integer> {
             throw played.usage("--to must lie after --from");
         }
         PitFile.Understood understood = played.read(html, json.file());
-        int index = segment.in(understood.pit());
-        Segment chosen = understood.pit().segments().get(index);
-        if (!chosen.protocol().knowsBytes()) {
-            throw new WrongInput(lengthsOnly(chosen));
-        }
+        Segment chosen = understood.pit().segments().get(segment.spokenIn(understood.pit()));
         Pit pit = alone(understood.pit(), chosen);
-        caution(console, port);
+        port.caution(console);
         try (Link link = port.open(chosen.baud(), chosen.format());
                 Source source =
                         played.stretch(understood, files, fromNanos, toNanos).open()) {
@@ -186,7 +168,8 @@ final class DriveCommand implements Callable<Integer> {
                     driving.digest(),
                     List.of(),
                     Findings.of(pit, layout, List.of(evidence)),
-                    caveats);
+                    caveats,
+                    true);
             ReplayResult result = new Verdicts(pit, layout).of(run, List.of(measures), List.of());
             if (html != null) {
                 OutputFiles.write(html, HtmlReport.of(result));

@@ -5,6 +5,7 @@ import dropline.bus.pit.Segment;
 import dropline.harness.link.Arrival;
 import dropline.harness.link.Link;
 import dropline.harness.listen.CaptureFile;
+import dropline.harness.listen.Guard;
 import dropline.harness.listen.ListenText;
 import dropline.harness.listen.Listening;
 import dropline.harness.listen.StateLog;
@@ -13,6 +14,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -32,7 +34,7 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         customSynopsis = {
             "dropline listen PIT [--segment S] --port PORT|--tcp HOST:PORT [-o CAPTURE] [--recording FILE]",
-            "                [--live] [--for T]",
+            "                [--live] [--for T] [--guard DIR [--before T] [--after T] [--at-most MB]]",
             "dropline listen PIT [--segment S] --from CAPTURE [--recording FILE]"
         },
         descriptionHeading = "%n",
@@ -47,6 +49,7 @@ import picocli.CommandLine.Spec;
             "  dropline listen pit.yaml --segment front --port COM7 --live",
             "  dropline listen pit.yaml --segment front --port COM7 -o front.txt --recording flight.long.csv",
             "  dropline listen pit.yaml --segment front --from front.txt",
+            "  dropline listen pit.yaml --segment front --port COM7 --guard nights --before 30s",
             "",
             "Exit codes:  0 listened   1 nothing was heard   2 the input is wrong   3 our own fault"
         })
@@ -76,6 +79,41 @@ final class ListenCommand implements Callable<Integer> {
             paramLabel = "CAPTURE",
             description = "Keep every byte with its time, as text.")
     private @Nullable Path capture;
+
+    @ArgGroup(exclusive = false)
+    private @Nullable Guarding guarding;
+
+    /** How to keep only the time around trouble. */
+    static final class Guarding {
+        @Option(
+                names = "--guard",
+                required = true,
+                paramLabel = "DIR",
+                description = "Keep only the time around trouble (no answer, a restart, what is no frame), a capture"
+                        + " each, in this folder.")
+        @SuppressWarnings("NullAway.Init")
+        private Path folder;
+
+        @Option(
+                names = "--before",
+                paramLabel = "T",
+                converter = Durations.class,
+                description = "How much before trouble is kept. Default: 30s.")
+        private long beforeNanos = 30_000_000_000L;
+
+        @Option(
+                names = "--after",
+                paramLabel = "T",
+                converter = Durations.class,
+                description = "How much after it. Default: 10s.")
+        private long afterNanos = 10_000_000_000L;
+
+        @Option(
+                names = "--at-most",
+                paramLabel = "MB",
+                description = "All captures together take so many megabytes at most. Default: 2000.")
+        private long mostMegabytes = 2_000;
+    }
 
     @Option(
             names = "--recording",
@@ -107,11 +145,8 @@ final class ListenCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         Pit pit = PitFiles.read(file).pit();
-        int index = segment.in(pit);
+        int index = segment.spokenIn(pit);
         Segment chosen = pit.segments().get(index);
-        if (!chosen.protocol().knowsBytes()) {
-            throw new WrongInput(DriveCommand.lengthsOnly(chosen));
-        }
         if ((from != null) == port.isGiven()) {
             throw new ParameterException(
                     command.commandLine(),
@@ -151,7 +186,8 @@ final class ListenCommand implements Callable<Integer> {
         AtomicBoolean stop = new AtomicBoolean();
         EndOfProcess end = EndOfProcess.watch(() -> stop.set(true), console);
         try (Link link = port.open(chosen.baud(), chosen.format());
-                CaptureFile kept = capture == null ? null : CaptureFile.create(capture)) {
+                CaptureFile kept = capture == null ? null : CaptureFile.create(capture);
+                Guard guard = guard()) {
             console.err().println("Listening on " + link.where() + "; Ctrl-C ends it.");
             long until = forNanos == null ? Long.MAX_VALUE : link.now() + forNanos;
             long show = link.now() + SHOW_NANOS;
@@ -163,8 +199,8 @@ final class ListenCommand implements Callable<Integer> {
                     listening.take(arrival);
                     say(arrival);
                 }
-                if (kept != null && arrival instanceof Arrival.Received received) {
-                    kept.add(received);
+                if (arrival instanceof Arrival.Received received) {
+                    keep(received, listening, kept, guard);
                 }
                 if (live && console.terminal() && link.now() >= show) {
                     show = link.now() + SHOW_NANOS;
@@ -172,10 +208,38 @@ final class ListenCommand implements Callable<Integer> {
                     console.err().flush();
                 }
             }
+            if (guard != null) {
+                console.out()
+                        .println("Kept the time around trouble " + guard.files() + " times"
+                                + (guard.isFull() ? "; then the room it may take was used up." : "."));
+            }
             int unused = end.completed(listening.bytes() == 0 ? ExitCode.FAIL : ExitCode.PASS);
         } finally {
             end.release();
         }
+    }
+
+    private static void keep(
+            Arrival.Received received, Listening listening, @Nullable CaptureFile kept, @Nullable Guard guard)
+            throws IOException {
+        if (kept != null) {
+            kept.add(received);
+        }
+        if (guard != null) {
+            guard.take(received, listening.troubles());
+        }
+    }
+
+    private @Nullable Guard guard() {
+        if (guarding == null) {
+            return null;
+        }
+        if (!Guard.canUse(guarding.folder)) {
+            throw new WrongInput(
+                    "dropline: " + guarding.folder + " is no folder that can be written to; make it first");
+        }
+        return new Guard(
+                guarding.folder, guarding.beforeNanos, guarding.afterNanos, guarding.mostMegabytes * 1_000_000L);
     }
 
     private void say(Arrival arrival) {

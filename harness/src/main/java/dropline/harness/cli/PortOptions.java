@@ -4,6 +4,7 @@ import dropline.harness.link.Link;
 import dropline.harness.link.SerialLink;
 import dropline.harness.link.SerialPlan;
 import dropline.harness.link.TcpLink;
+import dropline.harness.wiring.Cautions;
 import dropline.protocol.CharacterFormat;
 import java.io.IOException;
 import java.net.InetSocketAddress;
@@ -69,9 +70,11 @@ final class PortOptions {
         return bootWaitNanos;
     }
 
-    /** Whether it leads to real hardware, as far as one can know. */
-    boolean isPort() {
-        return port != null;
+    /** Says what to mind where it leads to real hardware, as far as one can know. */
+    void caution(Console console) {
+        if (port != null) {
+            Cautions.LINES.forEach(line -> console.err().println("CAUTION  " + line));
+        }
     }
 
     /** Whether one of the two was given. */

@@ -83,15 +83,12 @@ final class RollCallCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         PitFile.Understood understood = PitFiles.read(file);
         Pit pit = understood.pit();
-        int index = segment.in(pit);
+        int index = segment.spokenIn(pit);
         Segment chosen = pit.segments().get(index);
-        if (!chosen.protocol().knowsBytes()) {
-            throw new WrongInput(DriveCommand.lengthsOnly(chosen));
-        }
         if (strangers < 0 || strangers > HIGHEST) {
             throw new WrongInput("dropline: --strangers must be 0.." + HIGHEST + ", not " + strangers);
         }
-        DriveCommand.caution(console, port);
+        port.caution(console);
         try (Link link = port.open(chosen.baud(), chosen.format())) {
             RollCall roll = new RollCall(pit, index, link, timeOutNanos);
             long unused = roll.firstAnswer(port.bootWaitNanos(), link);

@@ -48,4 +48,20 @@ final class SegmentChoice {
         }
         return index;
     }
+
+    /** The same, of one on which something can be said. */
+    int spokenIn(Pit pit) {
+        int index = in(pit);
+        mustBeSpoken(pit.segments().get(index));
+        return index;
+    }
+
+    /** A segment of whose frames only lengths are known cannot be spoken on. */
+    static void mustBeSpoken(Segment segment) {
+        if (!segment.protocol().knowsBytes()) {
+            throw new WrongInput("dropline: of the frames on segment " + segment.name() + " the pit file knows the"
+                    + " lengths only, so nothing can be said there;"
+                    + " describe them in a protocol file (protocol: custom)");
+        }
+    }
 }

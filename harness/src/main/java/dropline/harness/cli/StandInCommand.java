@@ -109,11 +109,8 @@ final class StandInCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         var understood = played.read();
         Pit pit = understood.pit();
-        int index = segment.in(pit);
+        int index = segment.spokenIn(pit);
         Segment chosen = pit.segments().get(index);
-        if (!chosen.protocol().knowsBytes()) {
-            throw new WrongInput(DriveCommand.lengthsOnly(chosen));
-        }
         List<Fault> faults = new ArrayList<>(injected.read(pit, OptionalLong.empty()));
         faults.addAll(absent(pit, index));
         AtomicBoolean stop = new AtomicBoolean();
@@ -155,7 +152,7 @@ final class StandInCommand implements Callable<Integer> {
     private Link link(Segment chosen) {
         InetSocketAddress here = listen;
         if (here == null) {
-            DriveCommand.caution(console, port);
+            port.caution(console);
             return port.open(chosen.baud(), chosen.format());
         }
         if (port.isGiven()) {

@@ -29,6 +29,7 @@ public final class Listening {
     private long broadcasts;
     private long strayReplies;
     private long overrun;
+    private long troubles;
     private long lastByteNanos = -1;
     private long firstByteNanos = -1;
     private int asked = -1;
@@ -96,6 +97,7 @@ public final class Listening {
                 frame(complete.frame(), endNanos, complete.bytesUsed());
             } else if (decoded instanceof Decoded.Rejected<Heard> wrong) {
                 rejected += wrong.bytesDropped();
+                troubles++;
             }
             decoded = listener.more();
         }
@@ -112,15 +114,20 @@ public final class Listening {
                 asked = -1;
             }
             case REQUEST -> {
+                troubles += asked >= 0 ? 1 : 0;
                 of(heard.address()).asked(start);
                 asked = heard.address();
                 askedEndNanos = start + clock.charsNanos(segment.format(), chars);
             }
             case REPLY -> {
                 if (heard.address() == asked) {
-                    of(heard.address()).answered(start - askedEndNanos, heard.status());
+                    NodeTally node = of(heard.address());
+                    int restarts = node.restarts();
+                    node.answered(start - askedEndNanos, heard.status());
+                    troubles += node.restarts() > Math.max(0, restarts) ? 1 : 0;
                 } else {
                     strayReplies++;
+                    troubles++;
                 }
                 asked = -1;
             }
@@ -138,6 +145,11 @@ public final class Listening {
 
     public long bytes() {
         return bytes;
+    }
+
+    /** What has gone wrong so far: polls without an answer, restarts, stray replies, what is no frame. */
+    public long troubles() {
+        return troubles;
     }
 
     /** Bytes that were part of no sound frame. */

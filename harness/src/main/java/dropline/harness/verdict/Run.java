@@ -13,6 +13,7 @@ import java.util.List;
  * @param faults what it was given to go wrong
  * @param findings what its trace says is wrong
  * @param caveats what the figures rest on that the pit and the trace do not tell
+ * @param isObserved whether real boards, or such as are played, answered; if not, all of it was simulated
  */
 public record Run(
         String droplineVersion,
@@ -21,9 +22,22 @@ public record Run(
         long digest,
         List<InjectedFault> faults,
         List<Finding> findings,
-        List<String> caveats) {
+        List<String> caveats,
+        boolean isObserved) {
 
-    /** A run without faults, in which nothing was found. */
+    /** A simulated run. */
+    public Run(
+            String droplineVersion,
+            Recording recording,
+            long seed,
+            long digest,
+            List<InjectedFault> faults,
+            List<Finding> findings,
+            List<String> caveats) {
+        this(droplineVersion, recording, seed, digest, faults, findings, caveats, false);
+    }
+
+    /** A simulated run without faults, in which nothing was found. */
     public Run(String droplineVersion, Recording recording, long seed, long digest, List<String> caveats) {
         this(droplineVersion, recording, seed, digest, List.of(), List.of(), caveats);
     }

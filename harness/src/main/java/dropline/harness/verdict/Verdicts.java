@@ -147,7 +147,9 @@ public final class Verdicts {
 
     private List<String> caveats(Run run, List<PanelResult> results) {
         List<String> caveats = new ArrayList<>();
-        caveats.add("Nodes, wire and panels are modelled from the pit file; nothing was measured on a real board.");
+        if (!run.isObserved()) {
+            caveats.add("Nodes, wire and panels are modelled from the pit file; nothing was measured on a real board.");
+        }
         long planned = panels().stream()
                 .filter(panel -> panel.status() == Panel.Status.PLANNED)
                 .count();

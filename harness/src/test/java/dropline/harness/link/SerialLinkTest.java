@@ -1,17 +1,13 @@
 package dropline.harness.link;
 
-import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import dropline.protocol.CharacterFormat;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -33,9 +29,7 @@ final class SerialLinkTest extends LinkContract {
 
     @BeforeAll
     static void socatMustBeThere() {
-        boolean there = Files.isExecutable(Path.of("/usr/bin/socat"));
-        assumeTrue(there || "required".equals(System.getProperty("dropline.peers")), "socat is not installed");
-        assertTrue(there, "socat must be installed: -Ddropline.peers=required");
+        PtyPair.mustBePossible();
     }
 
     @AfterEach
@@ -49,30 +43,25 @@ final class SerialLinkTest extends LinkContract {
         return new SerialPlan(port.toString(), BAUD, CharacterFormat.EIGHT_N_ONE, true);
     }
 
-    private Path[] pair() throws IOException {
-        Path[] ends = {folder.resolve("a" + pairs), folder.resolve("b" + pairs)};
-        pairs++;
-        Process socat = new ProcessBuilder("socat", "pty,raw,echo=0,link=" + ends[0], "pty,raw,echo=0,link=" + ends[1])
-                .inheritIO()
-                .start();
-        opened.add(socat::destroy);
-        await().atMost(10, TimeUnit.SECONDS).until(() -> Files.exists(ends[0]) && Files.exists(ends[1]));
-        return ends;
+    private PtyPair pair() throws IOException {
+        PtyPair pair = new PtyPair(folder, "pair" + pairs++);
+        opened.add(pair);
+        return pair;
     }
 
     @Override
     Link link() throws IOException {
-        Path[] ends = pair();
-        opened.add(0, new PlayedNode(SerialLink.open(plan(ends[1]))));
-        return SerialLink.open(plan(ends[0]));
+        PtyPair ends = pair();
+        opened.add(0, new PlayedNode(SerialLink.open(plan(ends.far()))));
+        return SerialLink.open(plan(ends.near()));
     }
 
     /** jSerialComm 2.10.4 to 2.11.2 refuse this rate on Linux. */
     @Test
     void aPortOpensAt250000Baud() throws IOException {
-        Path[] ends = pair();
+        PtyPair ends = pair();
 
-        SerialLink.open(plan(ends[0])).close();
+        SerialLink.open(plan(ends.near())).close();
     }
 
     @Test
@@ -88,10 +77,10 @@ final class SerialLinkTest extends LinkContract {
 
     @Test
     void aPortThatIsOpenAlreadyIsInUse() throws IOException {
-        Path[] ends = pair();
-        opened.add(0, SerialLink.open(plan(ends[0])));
+        PtyPair ends = pair();
+        opened.add(0, SerialLink.open(plan(ends.near())));
 
-        IOException refused = assertThrows(IOException.class, () -> SerialLink.open(plan(ends[0])));
+        IOException refused = assertThrows(IOException.class, () -> SerialLink.open(plan(ends.near())));
 
         assertTrue(String.valueOf(refused.getMessage()).contains("in use by another program"), refused.getMessage());
     }
@@ -99,8 +88,8 @@ final class SerialLinkTest extends LinkContract {
     @Test
     @Timeout(60)
     void aPortThatVanishesIsToldOf() throws Exception {
-        Path[] ends = pair();
-        try (SerialLink link = SerialLink.open(plan(ends[0]))) {
+        PtyPair ends = pair();
+        try (SerialLink link = SerialLink.open(plan(ends.near()))) {
             opened.get(opened.size() - 1).close();
 
             Arrival lost = link.await(link.now() + 20_000_000_000L);

@@ -1,0 +1,104 @@
+package dropline.harness.bench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dropline.bus.pit.Segment;
+import dropline.bus.trace.TraceSink;
+import dropline.harness.link.Link;
+import dropline.harness.link.PtyPair;
+import dropline.harness.link.SerialLink;
+import dropline.harness.link.SerialPlan;
+import dropline.harness.live.StandIn;
+import dropline.harness.recording.Moves;
+import dropline.harness.verdict.Outcome;
+import dropline.protocol.CharacterFormat;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Boards that are played at the far end of a port, examined as real ones are. */
+@EnabledOnOs(OS.LINUX)
+final class BenchOverAPortTest {
+    /** A machine that builds something else meanwhile may take so long, ns. */
+    private static final long FLOOR_NANOS = 60_000_000L;
+
+    @TempDir
+    private Path folder;
+
+    @BeforeAll
+    static void socatMustBeThere() {
+        PtyPair.mustBePossible();
+    }
+
+    /** A pseudo-terminal keeps no parity, so the port is opened without. */
+    private static Link open(Path port, Segment segment) throws IOException {
+        return SerialLink.open(new SerialPlan(port.toString(), segment.baud(), CharacterFormat.EIGHT_N_ONE, true));
+    }
+
+    private static void play(StandIn board, AtomicBoolean stop) {
+        try {
+            board.play(stop::get);
+        } catch (IOException gone) {
+            throw new AssertionError(gone);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 4, 9})
+    @Timeout(120)
+    void whatAByteLinkCanDecideIsDecided(long seed) throws Exception {
+        ModelledBoard board = new ModelledBoard(seed);
+        Segment segment = board.subject.on();
+        AtomicBoolean stop = new AtomicBoolean();
+        try (PtyPair pair = new PtyPair(folder, "board");
+                Link far = open(pair.far(), segment);
+                Link near = open(pair.near(), segment)) {
+            StandIn played = new StandIn(
+                    board.subject.pit(),
+                    0,
+                    seed,
+                    Loops.othersDead(board.subject),
+                    Moves.none(),
+                    new TraceSink() {},
+                    far);
+            Thread thread = new Thread(() -> play(played, stop), "board");
+            thread.start();
+
+            BenchResult result = new Examination(board.subject, near, FLOOR_NANOS, Thoroughness.QUICK).run(share -> {});
+            stop.set(true);
+            thread.join();
+
+            String note = BenchText.of(result);
+            assertTrue(result.items().stream().noneMatch(item -> item.outcome() == Outcome.FAIL), note);
+            assertEquals(Outcome.PASS, outcome(result, "answers"), note);
+            assertEquals(Outcome.PASS, outcome(result, "silent-to-others"), note);
+            assertEquals(Outcome.PASS, outcome(result, "soak"), note);
+            // tighter than the floor, so never passed
+            assertEquals(Outcome.UNDECIDED, outcome(result, "not-too-soon"), note);
+            assertEquals(Outcome.UNDECIDED, outcome(result, "lets-go"), note);
+            assertTrue(result.passport().releaseTailNanos().isEmpty(), note);
+            assertEquals(
+                    List.of(),
+                    result.items().stream()
+                            .flatMap(item -> item.suspects().stream())
+                            .toList());
+        }
+    }
+
+    private static Outcome outcome(BenchResult result, String item) {
+        return result.items().stream()
+                .filter(each -> each.name().equals(item))
+                .findFirst()
+                .orElseThrow()
+                .outcome();
+    }
+}
