@@ -7,6 +7,7 @@ import java.util.Locale;
 /** An examination in plain sentences. */
 public final class BenchText {
     private static final int WIDTH = 96;
+    private static final String INDENT = " ".repeat(32);
 
     private BenchText() {}
 
@@ -24,7 +25,7 @@ public final class BenchText {
             if (!item.suspects().isEmpty()) {
                 wrapped(
                         text,
-                        " ".repeat(31),
+                        INDENT,
                         "It looks like: " + String.join(", ", item.suspects())
                                 + " ('dropline faults KIND' says more).");
             }
@@ -72,7 +73,7 @@ public final class BenchText {
         for (String word : words.split(" ")) {
             if (!first && line.length() + 1 + word.length() > WIDTH) {
                 text.append(line.toString().stripTrailing()).append('\n');
-                line = new StringBuilder(" ".repeat(31));
+                line = new StringBuilder(INDENT);
                 first = true;
             }
             line.append(first ? "" : " ").append(word);

@@ -3,6 +3,7 @@ package dropline.harness.cli;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.bus.trace.TraceSink;
 import dropline.harness.finding.Findings;
 import dropline.harness.finding.SegmentEvidence;
 import dropline.harness.finding.Tiers;
@@ -17,6 +18,7 @@ import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Both;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.Source;
+import dropline.harness.replay.TraceFile;
 import dropline.harness.report.HtmlReport;
 import dropline.harness.report.TextReport;
 import dropline.harness.verdict.Recording;
@@ -25,6 +27,7 @@ import dropline.harness.verdict.Run;
 import dropline.harness.verdict.Verdicts;
 import dropline.harness.verdict.Words;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -46,7 +49,8 @@ import picocli.CommandLine.Option;
         sortOptions = false,
         customSynopsis = {
             "dropline drive PIT RECORDING [--segment S] --port PORT|--tcp HOST:PORT [--from T] [--to T]",
-            "               [--dtr on|off] [--boot-wait T] [--json FILE|-] [--html FILE]"
+            "               [--dtr on|off] [--boot-wait T] [--json FILE|-] [--html FILE]",
+            "               [--trace FILE]"
         },
         descriptionHeading = "%n",
         description = {
@@ -98,6 +102,9 @@ final class DriveCommand implements Callable<Integer> {
     @Option(names = "--html", paramLabel = "FILE", description = "Write the report: one file, readable offline.")
     private @Nullable Path html;
 
+    @Option(names = "--trace", paramLabel = "FILE", description = "Write every event of the run, one a line.")
+    private @Nullable Path trace;
+
     @Mixin
     final Debug debug = new Debug();
 
@@ -111,7 +118,7 @@ final class DriveCommand implements Callable<Integer> {
         if (toNanos <= fromNanos) {
             throw played.usage("--to must lie after --from");
         }
-        PitFile.Understood understood = played.read(html, json.file());
+        PitFile.Understood understood = played.read(html, trace, json.file());
         Segment chosen = understood.pit().segments().get(segment.spokenIn(understood.pit()));
         Pit pit = alone(understood.pit(), chosen);
         port.caution(console);
@@ -152,12 +159,15 @@ final class DriveCommand implements Callable<Integer> {
         Layout layout = Layout.of(pit);
         SegmentMeasures measures = new SegmentMeasures(pit, layout, 0);
         SegmentEvidence evidence = new SegmentEvidence(pit, layout, 0, Tiers.HOST);
-        Driving driving = new Driving(pit, 0, played.seed(), new Both(measures, evidence.sink()), link);
+        TraceFile events = trace == null ? null : TraceFile.create(trace, pit, played.seed(), TraceFile.OBSERVED);
+        TraceSink sink = new Both(measures, evidence.sink());
+        Driving driving =
+                new Driving(pit, 0, played.seed(), events == null ? sink : new Both(sink, events.segment(0)), link);
         AtomicBoolean stop = new AtomicBoolean();
         EndOfProcess end = EndOfProcess.watch(() -> stop.set(true), console);
         Progress progress = ProgressBar.on(console);
         try {
-            long duration = driving.drive(source, stop::get, progress);
+            long duration = driving.drive(source, stop::get, written(events, progress));
             ProgressBar.end(progress);
             List<String> caveats = new ArrayList<>(source.losses());
             caveats.addAll(caveats(driving, link));
@@ -178,8 +188,27 @@ final class DriveCommand implements Callable<Integer> {
             return end.completed(Session.exitCode(result));
         } finally {
             ProgressBar.end(progress);
+            if (events != null) {
+                events.merge();
+                events.close();
+            }
             end.release();
         }
+    }
+
+    /** Writes what has happened so far whenever it is told how far the run has come. */
+    private static Progress written(@Nullable TraceFile events, Progress progress) {
+        if (events == null) {
+            return progress;
+        }
+        return (reached, share) -> {
+            try {
+                events.merge();
+            } catch (IOException full) {
+                throw new UncheckedIOException(full);
+            }
+            progress.reached(reached, share);
+        };
     }
 
     private static List<String> caveats(Driving driving, Link link) {

@@ -104,7 +104,7 @@ public final class Replay {
         if (trace == null) {
             return healthyTraced(stretches, null, passes, watched);
         }
-        try (TraceFile file = TraceFile.create(trace, pit, seed)) {
+        try (TraceFile file = TraceFile.create(trace, pit, seed, TraceFile.SIMULATED)) {
             return healthyTraced(stretches, file, passes, watched);
         }
     }

@@ -2,6 +2,7 @@ package dropline.harness.replay;
 
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
+import dropline.bus.trace.TraceSink;
 import java.io.BufferedOutputStream;
 import java.io.Closeable;
 import java.io.IOException;
@@ -17,7 +18,13 @@ import org.jspecify.annotations.Nullable;
  * A run's trace as a text file, written while it runs: a head that names what the numbers stand for, then one event a
  * line, the segments' events merged by (time, segment). The form is described in {@code docs/trace-format.md}.
  */
-final class TraceFile implements Closeable {
+public final class TraceFile implements Closeable {
+    /** Of a run in which everything was simulated. */
+    static final String SIMULATED = "controller wire inside, all simulated";
+
+    /** Of a run in which real boards answered. */
+    public static final String OBSERVED = "controller observed, wire and inside inferred";
+
     private final OutputStream out;
     private final List<SegmentText> segments = new ArrayList<>();
 
@@ -28,21 +35,26 @@ final class TraceFile implements Closeable {
         }
     }
 
-    static TraceFile create(Path file, Pit pit, long seed) throws IOException {
+    /**
+     * Begins one.
+     *
+     * @param tiers which tiers of events it has, and whence: {@link #OBSERVED}
+     */
+    public static TraceFile create(Path file, Pit pit, long seed, String tiers) throws IOException {
         TraceFile trace = new TraceFile(
                 new BufferedOutputStream(Files.newOutputStream(file), 1 << 16),
                 pit.segments().size());
-        trace.head(pit, seed);
+        trace.head(pit, seed, tiers);
         return trace;
     }
 
     /** Takes this segment's events. */
-    SegmentText segment(int segment) {
+    public TraceSink segment(int segment) {
         return segments.get(segment);
     }
 
     /** Writes all events before which no other can come any more. No segment may be running meanwhile. */
-    void merge() throws IOException {
+    public void merge() throws IOException {
         SegmentText next = next();
         while (next != null) {
             next.take(out);
@@ -73,12 +85,12 @@ final class TraceFile implements Closeable {
         return earliest;
     }
 
-    private void head(Pit pit, long seed) throws IOException {
+    private void head(Pit pit, long seed, String tiers) throws IOException {
         Layout layout = Layout.of(pit);
         line("# dropline trace 1");
         line("# pit " + quoted(pit.name()));
         line("# seed " + seed);
-        line("# tiers controller wire inside, all simulated");
+        line("# tiers " + tiers);
         for (int i = 0; i < pit.segments().size(); i++) {
             line("# segment " + i + " " + quoted(pit.segments().get(i).name()));
         }
