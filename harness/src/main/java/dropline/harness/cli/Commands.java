@@ -32,6 +32,7 @@ final class Commands implements IFactory {
         made.put(DriveCommand.class, () -> new DriveCommand(console));
         made.put(RollCallCommand.class, () -> new RollCallCommand(console));
         made.put(ListenCommand.class, () -> new ListenCommand(console));
+        made.put(LearnCommand.class, () -> new LearnCommand(console));
         made.put(AdapterCommand.class, () -> new AdapterCommand(console));
         made.put(BenchCommand.class, () -> new BenchCommand(console));
     }

@@ -50,6 +50,7 @@ import picocli.CommandLine.Spec;
             AdapterCommand.class,
             RollCallCommand.class,
             ListenCommand.class,
+            LearnCommand.class,
             DriveCommand.class,
             StandInCommand.class,
             RecordCommand.class,

@@ -77,7 +77,7 @@ public final class CaptureFile implements Closeable {
     }
 
     /** The next arrival, or null at the end. */
-    private Arrival.@Nullable Received next() throws IOException {
+    public Arrival.@Nullable Received next() throws IOException {
         String text = in == null ? null : in.readLine();
         if (text == null) {
             return null;

@@ -1,0 +1,179 @@
+package dropline.harness.cli;
+
+import dropline.harness.learn.Lesson;
+import dropline.harness.link.Arrival;
+import dropline.harness.link.Link;
+import dropline.harness.listen.CaptureFile;
+import dropline.protocol.CharacterFormat;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code dropline learn}: from bytes on a pair to a draft of their protocol. */
+@Command(
+        name = "learn",
+        header = "Find out what frames look like on a pair, and draft a protocol file.",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        optionListHeading = "%n",
+        sortOptions = false,
+        customSynopsis = {
+            "dropline learn --port PORT|--tcp HOST:PORT [--baud N,...] [--for T] [--write FILE]",
+            "dropline learn --from CAPTURE [--baud N] [--write FILE]"
+        },
+        descriptionHeading = "%n",
+        description = {
+            "Listens to a controller and its boards, without sending a byte, and works out how frames begin and",
+            "end, where address and length stand, and what check they carry. What else would explain as much is",
+            "told as a doubt. --write saves a draft to complete beside your sketches (docs/custom-protocols.md)."
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  dropline learn --port COM7 --write mine.yaml",
+            "  dropline learn --from front.txt --baud 250000",
+            "",
+            "Exit codes:  0 found   1 no structure was found   2 the input is wrong   3 our own fault"
+        })
+final class LearnCommand implements Callable<Integer> {
+    private static final List<Integer> USUAL_RATES =
+            List.of(115_200, 250_000, 9_600, 19_200, 38_400, 57_600, 500_000, 1_000_000);
+    private static final int ASSUMED_RATE = 115_200;
+    /** Bytes held in memory; as many as are looked at. */
+    private static final int MOST_BYTES = 60_000;
+
+    private static final long LOOK_NANOS = 50_000_000L;
+
+    private final Console console;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private PortOptions port;
+
+    @Option(names = "--from", paramLabel = "CAPTURE", description = "In place of a port: what 'listen -o' captured.")
+    private @Nullable Path from;
+
+    @Option(
+            names = "--baud",
+            paramLabel = "N,...",
+            split = ",",
+            description = "Rates to try, bits a second. Default: the usual ones; 115200 for a capture.")
+    private @Nullable List<Integer> rates;
+
+    @Option(
+            names = "--for",
+            paramLabel = "T",
+            converter = Durations.class,
+            description = "How long to listen at each rate. Default: 10s.")
+    private long forNanos = 10_000_000_000L;
+
+    @Option(names = "--write", paramLabel = "FILE", description = "Write the draft of a protocol file.")
+    private @Nullable Path draft;
+
+    @Mixin
+    final Debug debug = new Debug();
+
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec command;
+
+    LearnCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        if ((from != null) == port.isGiven()) {
+            throw new ParameterException(
+                    command.commandLine(),
+                    from == null ? "--port is missing (or --tcp, or --from)" : "--from needs no port; leave it out");
+        }
+        if (rates != null && rates.stream().anyMatch(rate -> rate < 300 || rate > 10_000_000)) {
+            throw new WrongInput("dropline: --baud must be 300..10000000");
+        }
+        if (from != null && rates != null && rates.size() > 1) {
+            throw new WrongInput("dropline: a capture was made at one rate; give --baud that one");
+        }
+        if (from != null) {
+            OutputFiles.mustBeWritable(draft, from);
+        }
+        Lesson lesson = from != null ? read(from) : listen();
+        console.out().print("At " + lesson.baud() + " baud. " + lesson.text());
+        if (draft != null) {
+            write(draft, lesson);
+        }
+        console.out().flush();
+        return lesson.share() > 0 ? ExitCode.PASS : ExitCode.FAIL;
+    }
+
+    private void write(Path file, Lesson lesson) throws IOException {
+        if (lesson.draft().isEmpty()) {
+            console.out().println("There is nothing to draft, so " + file + " was not written.");
+            return;
+        }
+        Files.writeString(file, lesson.draft().get(), StandardCharsets.UTF_8);
+        console.out()
+                .println("Wrote " + file + ", a draft; try it with: dropline layout " + file
+                        + " --decode \"bytes you have seen\"");
+    }
+
+    private Lesson read(Path captured) {
+        InputFiles.mustExist(captured, "capture");
+        List<Arrival.Received> arrivals = new ArrayList<>();
+        int held = 0;
+        try (CaptureFile capture = CaptureFile.open(captured)) {
+            for (Arrival.Received next = capture.next(); next != null && held < MOST_BYTES; next = capture.next()) {
+                arrivals.add(next);
+                held += next.bytes().length();
+            }
+        } catch (IOException wrong) {
+            throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
+        }
+        return Lesson.of(arrivals, rates == null ? ASSUMED_RATE : rates.get(0));
+    }
+
+    /** Tries one rate after the other, until one explains most of what is heard. */
+    private Lesson listen() throws IOException {
+        Lesson best = null;
+        for (int rate : rates == null ? USUAL_RATES : rates) {
+            console.err().println("Listening at " + rate + " baud ...");
+            Lesson lesson = Lesson.of(heard(rate), rate);
+            if (best == null || lesson.share() > best.share()) {
+                best = lesson;
+            }
+            if (best.share() > 0.9) {
+                break;
+            }
+        }
+        if (best == null) {
+            throw new AssertionError("no rate was tried");
+        }
+        return best;
+    }
+
+    private List<Arrival.Received> heard(int rate) throws IOException {
+        List<Arrival.Received> arrivals = new ArrayList<>();
+        int held = 0;
+        try (Link link = port.open(rate, CharacterFormat.EIGHT_N_ONE)) {
+            long until = link.now() + forNanos;
+            while (link.now() < until && held < MOST_BYTES) {
+                Arrival arrival = link.await(Math.min(until, link.now() + LOOK_NANOS));
+                if (arrival instanceof Arrival.Received received) {
+                    arrivals.add(received);
+                    held += received.bytes().length();
+                }
+            }
+        }
+        return arrivals;
+    }
+}
