@@ -17,7 +17,7 @@ public abstract class HearingContract {
     private static final NodeStatus STATUS = new NodeStatus(7, 2, 3, 4000, 5);
 
     /** How many bytes of garbage each listener is fed; {@code -Pnightly} sets many more. */
-    private static final long GARBAGE = Long.getLong("dropline.fuzz-bytes", 200_000);
+    private static final long GARBAGE = Garbage.BYTES;
 
     protected abstract Protocol protocol();
 

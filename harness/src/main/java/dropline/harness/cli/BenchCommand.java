@@ -18,12 +18,17 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** {@code dropline bench}: whether one board is fit to wire. */
 @Command(
@@ -35,7 +40,9 @@ import picocli.CommandLine.Option;
         sortOptions = false,
         customSynopsis = {
             "dropline bench --pit PIT --node NODE [--port PORT|--tcp HOST:PORT] [--floor T] [--quick]",
-            "               [--passport FILE [--like PROFILE]] [--junit FILE] [--json FILE|-] [--fault FAULT]..."
+            "               [--passport FILE [--like PROFILE]] [--junit FILE] [--json FILE|-] [--fault FAULT]...",
+            "dropline bench --protocol NAME [--layout FILE] --baud N --address N [--time-out T]",
+            "               --port PORT|--tcp HOST:PORT ..."
         },
         descriptionHeading = "%n",
         description = {
@@ -50,19 +57,40 @@ import picocli.CommandLine.Option;
         footer = {
             "  dropline bench --pit pit.yaml --node oil-board",
             "  dropline bench --pit pit.yaml --node oil-board --port COM7 --floor 1ms --passport oil-board.yaml",
+            "  dropline bench --protocol modbus-rtu --baud 19200 --address 7 --port COM7",
             "",
             "Exit codes:  0 fit   1 not fit, or undecided   2 the input is wrong   3 our own fault"
         })
 final class BenchCommand implements Callable<Integer> {
     private final Console console;
 
-    @Option(names = "--pit", paramLabel = "PIT", required = true, description = "The pit file that has the board.")
+    @ArgGroup(exclusive = true, multiplicity = "1")
     @SuppressWarnings("NullAway.Init")
-    private Path file;
+    private Examined examined;
 
-    @Option(names = "--node", paramLabel = "NODE", required = true, description = "The board's name in the pit file.")
-    @SuppressWarnings("NullAway.Init")
-    private String node;
+    /** Which board. */
+    static final class Examined {
+        @ArgGroup(exclusive = false)
+        private @Nullable OfPit ofPit;
+
+        @ArgGroup(exclusive = false)
+        private @Nullable OneBoard alone;
+    }
+
+    /** A board that a pit file describes. */
+    static final class OfPit {
+        @Option(names = "--pit", paramLabel = "PIT", required = true, description = "The pit file that has the board.")
+        @SuppressWarnings("NullAway.Init")
+        private Path file;
+
+        @Option(
+                names = "--node",
+                paramLabel = "NODE",
+                required = true,
+                description = "The board's name in the pit file.")
+        @SuppressWarnings("NullAway.Init")
+        private String node;
+    }
 
     @Mixin
     @SuppressWarnings("NullAway.Init")
@@ -107,17 +135,30 @@ final class BenchCommand implements Callable<Integer> {
     @Mixin
     final Debug debug = new Debug();
 
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec command;
+
     BenchCommand(Console console) {
         this.console = console;
     }
 
     @Override
     public Integer call() throws IOException {
-        Pit pit = PitFiles.read(file).pit();
-        for (Path written : new Path[] {passport, junit, json.file()}) {
-            OutputFiles.mustBeWritable(written, file);
+        OfPit ofPit = examined.ofPit;
+        OneBoard alone = examined.alone;
+        if (alone != null && !port.isGiven()) {
+            throw new ParameterException(
+                    command.commandLine(), "--port is missing (or --tcp); without one, a pit file models the board");
         }
-        Subject subject = subject(pit);
+        Path[] inputs = ofPit == null ? new Path[0] : new Path[] {ofPit.file};
+        for (Path written : new Path[] {passport, junit, json.file()}) {
+            OutputFiles.mustBeWritable(written, inputs);
+        }
+        Pit pit = alone != null
+                ? alone.pit()
+                : PitFiles.read(Objects.requireNonNull(ofPit).file).pit();
+        Subject subject = ofPit == null ? new Subject(pit, 0, 0) : subject(pit, ofPit);
         Segment on = pit.segments().get(subject.segment());
         SegmentChoice.mustBeSpoken(on);
         port.caution(console);
@@ -158,18 +199,18 @@ final class BenchCommand implements Callable<Integer> {
         json.write(console, out -> BenchJson.write(result, out), BenchText.of(result));
     }
 
-    private Subject subject(Pit pit) {
+    private static Subject subject(Pit pit, OfPit wanted) {
         List<Layout.NodePlace> places = Layout.of(pit).nodes();
         for (Layout.NodePlace place : places) {
-            if (place.node().name().equals(node)) {
+            if (place.node().name().equals(wanted.node)) {
                 Segment segment = pit.segments().get(place.segment());
                 return new Subject(pit, place.segment(), segment.nodes().indexOf(place.node()));
             }
         }
         List<String> names = places.stream().map(place -> place.node().name()).toList();
-        String near = Nearest.to(node, names)
+        String near = Nearest.to(wanted.node, names)
                 .map(name -> "; did you mean " + name + "?")
                 .orElse("");
-        throw new WrongInput("dropline: there is no board '" + node + "' in " + file + near);
+        throw new WrongInput("dropline: there is no board '" + wanted.node + "' in " + wanted.file + near);
     }
 }

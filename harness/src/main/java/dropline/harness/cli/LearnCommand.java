@@ -3,7 +3,7 @@ package dropline.harness.cli;
 import dropline.harness.learn.Lesson;
 import dropline.harness.link.Arrival;
 import dropline.harness.link.Link;
-import dropline.harness.listen.CaptureFile;
+import dropline.harness.listen.Source;
 import dropline.protocol.CharacterFormat;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -30,7 +30,7 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         customSynopsis = {
             "dropline learn --port PORT|--tcp HOST:PORT [--baud N,...] [--for T] [--write FILE]",
-            "dropline learn --from CAPTURE [--baud N] [--write FILE]"
+            "dropline learn --from FILE [--wire NAME] [--baud N,...] [--write FILE]"
         },
         descriptionHeading = "%n",
         description = {
@@ -53,6 +53,8 @@ final class LearnCommand implements Callable<Integer> {
     private static final int MOST_BYTES = 60_000;
 
     private static final long LOOK_NANOS = 50_000_000L;
+    /** So much explained at one rate that no other need be tried. */
+    private static final double CLEAR = 0.9;
 
     private final Console console;
 
@@ -60,14 +62,20 @@ final class LearnCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private PortOptions port;
 
-    @Option(names = "--from", paramLabel = "CAPTURE", description = "In place of a port: what 'listen -o' captured.")
+    @Option(
+            names = "--from",
+            paramLabel = "FILE",
+            description = "In place of a port: what 'listen -o' captured, or a logic analyser's VCD or CSV of edges.")
     private @Nullable Path from;
+
+    @Option(names = "--wire", paramLabel = "NAME", description = "Which of the analyser's wires, where it has several.")
+    private @Nullable String wire;
 
     @Option(
             names = "--baud",
             paramLabel = "N,...",
             split = ",",
-            description = "Rates to try, bits a second. Default: the usual ones; 115200 for a capture.")
+            description = "Rates to try, bits a second. Default: the usual ones; 115200 for a capture of bytes.")
     private @Nullable List<Integer> rates;
 
     @Option(
@@ -101,13 +109,10 @@ final class LearnCommand implements Callable<Integer> {
         if (rates != null && rates.stream().anyMatch(rate -> rate < 300 || rate > 10_000_000)) {
             throw new WrongInput("dropline: --baud must be 300..10000000");
         }
-        if (from != null && rates != null && rates.size() > 1) {
-            throw new WrongInput("dropline: a capture was made at one rate; give --baud that one");
-        }
         if (from != null) {
             OutputFiles.mustBeWritable(draft, from);
         }
-        Lesson lesson = from != null ? read(from) : listen();
+        Lesson lesson = best();
         console.out().print("At " + lesson.baud() + " baud. " + lesson.text());
         if (draft != null) {
             write(draft, lesson);
@@ -127,31 +132,22 @@ final class LearnCommand implements Callable<Integer> {
                         + " --decode \"bytes you have seen\"");
     }
 
-    private Lesson read(Path captured) {
-        InputFiles.mustExist(captured, "capture");
-        List<Arrival.Received> arrivals = new ArrayList<>();
-        int held = 0;
-        try (CaptureFile capture = CaptureFile.open(captured)) {
-            for (Arrival.Received next = capture.next(); next != null && held < MOST_BYTES; next = capture.next()) {
-                arrivals.add(next);
-                held += next.bytes().length();
-            }
-        } catch (IOException wrong) {
-            throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
-        }
-        return Lesson.of(arrivals, rates == null ? ASSUMED_RATE : rates.get(0));
-    }
-
-    /** Tries one rate after the other, until one explains most of what is heard. */
-    private Lesson listen() throws IOException {
+    /** Tries one rate after the other, until one explains most of what is heard, and nothing else does. */
+    private Lesson best() throws IOException {
         Lesson best = null;
-        for (int rate : rates == null ? USUAL_RATES : rates) {
-            console.err().println("Listening at " + rate + " baud ...");
-            Lesson lesson = Lesson.of(heard(rate), rate);
-            if (best == null || lesson.share() > best.share()) {
+        for (int rate : rates()) {
+            List<Arrival.Received> heard;
+            if (from == null) {
+                console.err().println("Listening at " + rate + " baud ...");
+                heard = heard(rate);
+            } else {
+                heard = read(from, rate);
+            }
+            Lesson lesson = Lesson.of(heard, rate);
+            if (best == null || isBetter(lesson, best)) {
                 best = lesson;
             }
-            if (best.share() > 0.9) {
+            if (best.isSure() && best.share() > CLEAR) {
                 break;
             }
         }
@@ -159,6 +155,38 @@ final class LearnCommand implements Callable<Integer> {
             throw new AssertionError("no rate was tried");
         }
         return best;
+    }
+
+    /** At half the rate, what is said again and again may look like frames as well; but hardly without a doubt. */
+    private static boolean isBetter(Lesson lesson, Lesson than) {
+        return lesson.isSure() == than.isSure() ? lesson.share() > than.share() : lesson.isSure();
+    }
+
+    /** Bytes have come at one rate; a pair, and an analyser's edges, can be read at any. */
+    private List<Integer> rates() throws IOException {
+        if (rates != null) {
+            return rates;
+        }
+        if (from == null) {
+            return USUAL_RATES;
+        }
+        InputFiles.mustExist(from, "capture");
+        return Source.isCapture(from) ? List.of(ASSUMED_RATE) : USUAL_RATES;
+    }
+
+    private List<Arrival.Received> read(Path captured, int rate) throws IOException {
+        InputFiles.mustExist(captured, "capture");
+        List<Arrival.Received> arrivals = new ArrayList<>();
+        int held = 0;
+        try (Source source = Source.open(captured, wire, rate, CharacterFormat.EIGHT_N_ONE)) {
+            for (Arrival.Received next = source.next(); next != null && held < MOST_BYTES; next = source.next()) {
+                arrivals.add(next);
+                held += next.bytes().length();
+            }
+        } catch (IOException wrong) {
+            throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
+        }
+        return arrivals;
     }
 
     private List<Arrival.Received> heard(int rate) throws IOException {

@@ -8,6 +8,7 @@ import dropline.harness.listen.CaptureFile;
 import dropline.harness.listen.Guard;
 import dropline.harness.listen.ListenText;
 import dropline.harness.listen.Listening;
+import dropline.harness.listen.Source;
 import dropline.harness.listen.StateLog;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -35,7 +36,7 @@ import picocli.CommandLine.Spec;
         customSynopsis = {
             "dropline listen PIT [--segment S] --port PORT|--tcp HOST:PORT [-o CAPTURE] [--recording FILE]",
             "                [--live] [--for T] [--guard DIR [--before T] [--after T] [--at-most MB]]",
-            "dropline listen PIT [--segment S] --from CAPTURE [--recording FILE]"
+            "dropline listen PIT [--segment S] --from FILE [--wire NAME] [--recording FILE]"
         },
         descriptionHeading = "%n",
         description = {
@@ -71,8 +72,14 @@ final class ListenCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private PortOptions port;
 
-    @Option(names = "--from", paramLabel = "CAPTURE", description = "In place of a port: what was captured before.")
+    @Option(
+            names = "--from",
+            paramLabel = "FILE",
+            description = "In place of a port: what was captured before, or a logic analyser's VCD or CSV of edges.")
     private @Nullable Path from;
+
+    @Option(names = "--wire", paramLabel = "NAME", description = "Which of the analyser's wires, where it has several.")
+    private @Nullable String wire;
 
     @Option(
             names = {"-o", "--output"},
@@ -157,11 +164,11 @@ final class ListenCommand implements Callable<Integer> {
         try (StateLog states = recording == null ? null : StateLog.create(recording, pit, index)) {
             Listening listening = new Listening(pit, index, states);
             if (from != null) {
-                read(from, listening);
+                read(from, chosen, listening);
             } else {
                 hear(chosen, listening);
             }
-            console.out().print(ListenText.of(listening));
+            console.out().print(ListenText.of(listening, from == null || Source.isCapture(from)));
             if (states != null) {
                 console.out()
                         .println("Wrote " + recording + ": " + states.heard() + " of "
@@ -173,10 +180,10 @@ final class ListenCommand implements Callable<Integer> {
         }
     }
 
-    private static void read(Path captured, Listening listening) throws IOException {
+    private void read(Path captured, Segment chosen, Listening listening) throws IOException {
         InputFiles.mustExist(captured, "capture");
-        try (CaptureFile capture = CaptureFile.open(captured)) {
-            capture.feed(listening);
+        try (Source source = Source.open(captured, wire, chosen.baud(), chosen.format())) {
+            source.feed(listening);
         } catch (IOException wrong) {
             throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
         }
@@ -189,6 +196,10 @@ final class ListenCommand implements Callable<Integer> {
                 CaptureFile kept = capture == null ? null : CaptureFile.create(capture);
                 Guard guard = guard()) {
             console.err().println("Listening on " + link.where() + "; Ctrl-C ends it.");
+            Marks marks = Marks.typedAt(console);
+            if (guard != null && console.terminal()) {
+                console.err().println("Type m and Enter when you see it happen: that is kept as well.");
+            }
             long until = forNanos == null ? Long.MAX_VALUE : link.now() + forNanos;
             long show = link.now() + SHOW_NANOS;
             while (!stop.get() && link.now() < until) {
@@ -200,11 +211,11 @@ final class ListenCommand implements Callable<Integer> {
                     say(arrival);
                 }
                 if (arrival instanceof Arrival.Received received) {
-                    keep(received, listening, kept, guard);
+                    keep(received, listening.troubles() + marks.count(), kept, guard);
                 }
                 if (live && console.terminal() && link.now() >= show) {
                     show = link.now() + SHOW_NANOS;
-                    console.err().print("\u001b[H\u001b[2J" + ListenText.of(listening));
+                    console.err().print("\u001b[H\u001b[2J" + ListenText.of(listening, true));
                     console.err().flush();
                 }
             }
@@ -220,13 +231,13 @@ final class ListenCommand implements Callable<Integer> {
     }
 
     private static void keep(
-            Arrival.Received received, Listening listening, @Nullable CaptureFile kept, @Nullable Guard guard)
+            Arrival.Received received, long troubles, @Nullable CaptureFile kept, @Nullable Guard guard)
             throws IOException {
         if (kept != null) {
             kept.add(received);
         }
         if (guard != null) {
-            guard.take(received, listening.troubles());
+            guard.take(received, troubles);
         }
     }
 

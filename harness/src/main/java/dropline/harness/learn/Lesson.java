@@ -12,10 +12,11 @@ import java.util.Optional;
  *
  * @param baud at which they came, bits a second
  * @param share of the bytes that are explained, 0..1
+ * @param isSure whether nothing else explains as much, as far as one can tell
  * @param text for the person
  * @param draft a layout file; empty where none is needed, or where too little is known
  */
-public record Lesson(int baud, double share, String text, Optional<String> draft) {
+public record Lesson(int baud, double share, boolean isSure, String text, Optional<String> draft) {
     private static final double KNOWN = 0.5;
 
     /** What these arrivals teach; each is dated at the end of its last byte. */
@@ -25,6 +26,7 @@ public record Lesson(int baud, double share, String text, Optional<String> draft
             return new Lesson(
                     baud,
                     0,
+                    false,
                     "Nothing was heard. Is the pair connected (A and B), does somebody poll?\n",
                     Optional.empty());
         }
@@ -33,8 +35,9 @@ public record Lesson(int baud, double share, String text, Optional<String> draft
             return new Lesson(
                     baud,
                     own,
+                    true,
                     "These are Dropline frames (" + Words.share(own) + " of what was heard); a pit file says"
-                            + " protocol: frames, and no description is needed.\n",
+                            + " protocol: dropline, and no description is needed.\n",
                     Optional.empty());
         }
         Optional<Learned> learned = Learning.of(arrivals, baud);
@@ -42,6 +45,7 @@ public record Lesson(int baud, double share, String text, Optional<String> draft
             return new Lesson(
                     baud,
                     0,
+                    false,
                     "No structure explains what was heard. A wrong baud rate, frames without a check, or frames told\n"
                             + "apart by silences over an adapter that hands bytes on in lumps would look like this.\n",
                     Optional.empty());
@@ -50,11 +54,12 @@ public record Lesson(int baud, double share, String text, Optional<String> draft
         return new Lesson(
                 baud,
                 found.share(),
+                found.doubts().isEmpty(),
                 LearnText.of(found) + modbus(found),
                 Draft.canBe(found) ? Optional.of(Draft.of(found)) : Optional.empty());
     }
 
-    /** Whether nothing is left in doubt is said in the text; this is how much of it Dropline's own frames explain. */
+    /** How much of it Dropline's own frames explain. */
     private static double droplineShare(List<Arrival.Received> arrivals, int bytes) {
         FrameDecoder decoder = new FrameDecoder();
         int sound = 0;
@@ -77,6 +82,6 @@ public record Lesson(int baud, double share, String text, Optional<String> draft
                 && found.check().sum().toString().equals("CRC-16/MODBUS")
                 && found.check().form() == CheckPlace.Form.LITTLE
                 && found.check().from() == 0;
-        return isLike ? "Modbus RTU looks like this; if it is, a pit file says protocol: modbus.\n" : "";
+        return isLike ? "Modbus RTU looks like this; if it is, a pit file says protocol: modbus-rtu.\n" : "";
     }
 }

@@ -4,7 +4,6 @@ import dropline.harness.link.Arrival;
 import dropline.protocol.Bytes;
 import java.io.BufferedReader;
 import java.io.BufferedWriter;
-import java.io.Closeable;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,10 +16,8 @@ import org.jspecify.annotations.Nullable;
  * Bytes as they came, one arrival a line: nanoseconds since the begin, then the bytes in hexadecimal. Readable, and
  * written as it goes.
  */
-public final class CaptureFile implements Closeable {
+public final class CaptureFile implements Source {
     private static final String HEAD = "# dropline capture 1: ns, bytes";
-    /** After the end of a capture nothing is said for so long, ns. */
-    private static final long QUIET_NANOS = 1_000_000_000L;
 
     private static final Pattern LINE = Pattern.compile("(\\d{1,18}) ((?:[0-9A-Fa-f]{2} ?)+)");
 
@@ -66,17 +63,7 @@ public final class CaptureFile implements Closeable {
         }
     }
 
-    /** Hands all of it to somebody who listens. */
-    public void feed(Listening listening) throws IOException {
-        long last = 0;
-        for (Arrival.Received next = next(); next != null; next = next()) {
-            listening.take(next);
-            last = next.atNanos();
-        }
-        listening.quiet(last + QUIET_NANOS);
-    }
-
-    /** The next arrival, or null at the end. */
+    @Override
     public Arrival.@Nullable Received next() throws IOException {
         String text = in == null ? null : in.readLine();
         if (text == null) {

@@ -7,7 +7,8 @@ import java.util.Locale;
 public final class ListenText {
     private ListenText() {}
 
-    public static String of(Listening heard) {
+    /** @param throughAnAdapter whether an adapter's delays are in the times */
+    public static String of(Listening heard, boolean throughAnAdapter) {
         StringBuilder text = new StringBuilder();
         if (heard.bytes() == 0) {
             return "Nothing was heard. Is the pair connected (A and B), is the baud rate right, does somebody poll?\n";
@@ -37,7 +38,9 @@ public final class ListenText {
                 "every",
                 "restarts"));
         heard.nodes().forEach(node -> text.append(line(node)));
-        text.append("Gaps and times are this computer's: what the adapter adds is in them.\n");
+        if (throughAnAdapter) {
+            text.append("Gaps and times are this computer's: what the adapter adds is in them.\n");
+        }
         return text.toString();
     }
 

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.protocol.Bytes;
+import dropline.protocol.CharacterFormat;
+import dropline.protocol.Garbage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -151,5 +153,15 @@ final class CustomDecoderTest {
 
     private static String note(Layout layout, int round) {
         return layout.name() + " seed " + SEED + " round " + round;
+    }
+
+    @Test
+    void garbageIsTakenAsItComes() {
+        for (Layout layout : Examples.ALL) {
+            CustomDecoder decoder =
+                    Examples.custom(layout).decoder(115_200, CharacterFormat.EIGHT_N_ONE, FrameLayout.Kind.values());
+
+            Garbage.feed(decoder::onByte, decoder::onSilence, decoder::more, 0x7E, 0x0A, 0xC3, 0x3C, 2, '?', '=');
+        }
     }
 }

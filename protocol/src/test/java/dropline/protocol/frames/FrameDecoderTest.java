@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dropline.protocol.Bytes;
 import dropline.protocol.Decoded;
 import dropline.protocol.Decoded.Reason;
+import dropline.protocol.Garbage;
 import dropline.protocol.NodeStatus;
 import dropline.protocol.cobs.Cobs;
 import dropline.protocol.crc.Crc;
@@ -277,5 +278,12 @@ final class FrameDecoderTest {
             case 1 -> new DroplineFrame.State(sequence, entries);
             default -> new DroplineFrame.Reply(address, new NodeStatus(sequence, 0, 255, 65_535, 1), wide, controls);
         };
+    }
+
+    @Test
+    void garbageIsTakenAsItComes() {
+        FrameDecoder decoder = new FrameDecoder();
+
+        Garbage.feed(decoder::onByte, decoder::onSilence, Decoded.NeedMore::new, 0, 1);
     }
 }

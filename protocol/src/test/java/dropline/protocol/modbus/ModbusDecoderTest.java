@@ -8,6 +8,7 @@ import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Decoded;
 import dropline.protocol.Decoded.Reason;
+import dropline.protocol.Garbage;
 import dropline.protocol.modbus.ModbusDecoder.Role;
 import dropline.protocol.modbus.ModbusFrame.Request;
 import java.util.Collections;
@@ -321,5 +322,14 @@ final class ModbusDecoderTest {
             return rejected.bytesDropped();
         }
         return result instanceof Decoded.Complete<ModbusFrame> complete ? complete.bytesUsed() : 0;
+    }
+
+    @Test
+    void garbageIsTakenAsItComes() {
+        for (ModbusDecoder.Role role : ModbusDecoder.Role.values()) {
+            ModbusDecoder decoder = new ModbusDecoder(role, 19_200, CharacterFormat.EIGHT_N_ONE);
+
+            Garbage.feed(decoder::onByte, decoder::onSilence, Decoded.NeedMore::new, 1, 3, 16);
+        }
     }
 }
