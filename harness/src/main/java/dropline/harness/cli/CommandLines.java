@@ -47,7 +47,9 @@ final class CommandLines {
     }
 
     private static int wrongUsage(Console console, ParameterException wrong) {
-        console.err().println("dropline: " + wrong.getMessage());
+        // picocli begins its words on groups of options with Error:
+        String says = String.valueOf(wrong.getMessage()).replaceFirst("^Error: ", "");
+        console.err().println("dropline: " + says);
         UnmatchedArgumentException.printSuggestions(wrong, console.err());
         String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
         console.err().println("Try '" + command + " --help'.");

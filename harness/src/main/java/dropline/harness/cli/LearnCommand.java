@@ -73,7 +73,7 @@ final class LearnCommand implements Callable<Integer> {
 
     @Option(
             names = "--baud",
-            paramLabel = "N,...",
+            paramLabel = "N",
             split = ",",
             description = "Rates to try, bits a second. Default: the usual ones; 115200 for a capture of bytes.")
     private @Nullable List<Integer> rates;
