@@ -6,8 +6,6 @@ import dropline.harness.link.Link;
 import dropline.harness.listen.Source;
 import dropline.protocol.CharacterFormat;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,9 +47,6 @@ final class LearnCommand implements Callable<Integer> {
     private static final List<Integer> USUAL_RATES =
             List.of(115_200, 250_000, 9_600, 19_200, 38_400, 57_600, 500_000, 1_000_000);
     private static final int ASSUMED_RATE = 115_200;
-    /** Bytes held in memory; as many as are looked at. */
-    private static final int MOST_BYTES = 60_000;
-
     private static final long LOOK_NANOS = 50_000_000L;
     /** So much explained at one rate that no other need be tried. */
     private static final double CLEAR = 0.9;
@@ -110,8 +105,9 @@ final class LearnCommand implements Callable<Integer> {
             throw new WrongInput("dropline: --baud must be 300..10000000");
         }
         if (from != null) {
-            OutputFiles.mustBeWritable(draft, from);
+            InputFiles.mustExist(from, "capture");
         }
+        OutputFiles.mustBeWritable(draft, from == null ? new Path[0] : new Path[] {from});
         Lesson lesson = best();
         console.out().print("At " + lesson.baud() + " baud. " + lesson.text());
         if (draft != null) {
@@ -126,7 +122,7 @@ final class LearnCommand implements Callable<Integer> {
             console.out().println("There is nothing to draft, so " + file + " was not written.");
             return;
         }
-        Files.writeString(file, lesson.draft().get(), StandardCharsets.UTF_8);
+        OutputFiles.write(file, lesson.draft().get());
         console.out()
                 .println("Wrote " + file + ", a draft; try it with: dropline layout " + file
                         + " --decode \"bytes you have seen\"");
@@ -170,16 +166,16 @@ final class LearnCommand implements Callable<Integer> {
         if (from == null) {
             return USUAL_RATES;
         }
-        InputFiles.mustExist(from, "capture");
         return Source.isCapture(from) ? List.of(ASSUMED_RATE) : USUAL_RATES;
     }
 
     private List<Arrival.Received> read(Path captured, int rate) throws IOException {
-        InputFiles.mustExist(captured, "capture");
         List<Arrival.Received> arrivals = new ArrayList<>();
         int held = 0;
         try (Source source = Source.open(captured, wire, rate, CharacterFormat.EIGHT_N_ONE)) {
-            for (Arrival.Received next = source.next(); next != null && held < MOST_BYTES; next = source.next()) {
+            for (Arrival.Received next = source.next();
+                    next != null && held < Lesson.MOST_BYTES;
+                    next = source.next()) {
                 arrivals.add(next);
                 held += next.bytes().length();
             }
@@ -194,7 +190,7 @@ final class LearnCommand implements Callable<Integer> {
         int held = 0;
         try (Link link = port.open(rate, CharacterFormat.EIGHT_N_ONE)) {
             long until = link.now() + forNanos;
-            while (link.now() < until && held < MOST_BYTES) {
+            while (link.now() < until && held < Lesson.MOST_BYTES) {
                 Arrival arrival = link.await(Math.min(until, link.now() + LOOK_NANOS));
                 if (arrival instanceof Arrival.Received received) {
                     arrivals.add(received);

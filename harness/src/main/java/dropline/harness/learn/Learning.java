@@ -14,8 +14,6 @@ import java.util.TreeSet;
  * explains most of a minute does so for a reason; what several explain alike is told as a doubt.
  */
 final class Learning {
-    /** Further bytes hardly change the answer. */
-    static final int MOST_BYTES = 60_000;
     /** The search looks at so many. */
     private static final int SEARCHED = 6_000;
     /** So many where every check must be tried at every byte. */
@@ -38,7 +36,7 @@ final class Learning {
 
     /** What they say, or empty where no structure explains enough of them. */
     static Optional<Learned> of(List<Arrival.Received> arrivals, int baud) {
-        Sample sample = Sample.of(arrivals, baud, MOST_BYTES);
+        Sample sample = Sample.of(arrivals, baud, Lesson.MOST_BYTES);
         List<Way> ways = ways(sample);
         double most = ways.stream().mapToDouble(Way::share).max().orElse(0);
         if (most < WORTH_TELLING) {

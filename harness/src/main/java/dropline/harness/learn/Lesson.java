@@ -17,6 +17,9 @@ import java.util.Optional;
  * @param draft a layout file; empty where none is needed, or where too little is known
  */
 public record Lesson(int baud, double share, boolean isSure, String text, Optional<String> draft) {
+    /** So many bytes are looked at; further ones hardly change the answer. */
+    public static final int MOST_BYTES = 60_000;
+
     private static final double KNOWN = 0.5;
 
     /** What these arrivals teach; each is dated at the end of its last byte. */

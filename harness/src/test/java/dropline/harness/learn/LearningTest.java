@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 final class LearningTest {
     private static final int BAUD = 115_200;
 
-    /** Every check of the catalogue, once heard well and once with noise or in lumps of 16 ms. */
+    /** Every check of the catalogue, heard well, with one byte in 200 damaged, and in lumps of 16 ms. */
     @Test
     void mostProtocolsAreLearnedAndNoneIsTakenForAnotherWithoutADoubt() {
         // given
