@@ -105,6 +105,17 @@ public record Pit(
         return new Pit(name, statePeriodNanos, load, signals, changed, hubs, supplies);
     }
 
+    /** One segment as a pit of its own; its supplies and its adapter play no part. */
+    public Pit alone(int segment) {
+        Segment only = segments.get(segment);
+        return new Pit(
+                name,
+                statePeriodNanos,
+                null,
+                signals,
+                List.of(only.with(only.controller().bare())));
+    }
+
     /** The same signals, played likewise, on other segments and hubs. */
     public Pit with(List<Segment> otherSegments, List<Hub> otherHubs) {
         return new Pit(name, statePeriodNanos, load, signals, otherSegments, otherHubs, supplies);

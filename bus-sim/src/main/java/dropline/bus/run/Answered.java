@@ -11,20 +11,13 @@ import org.jspecify.annotations.Nullable;
 
 /** What real nodes told in their replies: their controls' states, and how they fare. */
 final class Answered implements Polling.Answers {
-    private static final long LOOP_UNIT_NANOS = 100_000;
-    private static final long STATUS_EVERY_NANOS = 1_000_000_000;
-
     private final EventOrder events;
     private final Stations stations;
     private final int[][] controls;
     private final int[][] numbers;
     private final int[] values;
     private final int[] serials;
-    private final @Nullable NodeStatus[] told;
-    private final long[] toldNanos;
-    private final int[] boots;
-    private final int[] errors;
-    private final long[] refreshes;
+    private final Tallies tallies;
     private @Nullable Heard last;
 
     /** @param atRest what controls are before anybody moves them */
@@ -47,11 +40,7 @@ final class Answered implements Polling.Answers {
                 numbers[n][c] = places.get(controls[n][c]).control().number();
             }
         }
-        told = new NodeStatus[count];
-        toldNanos = new long[count];
-        boots = new int[count];
-        errors = new int[count];
-        refreshes = new long[count];
+        tallies = new Tallies(count);
     }
 
     /** Takes note of a reply that is about to be heard. */
@@ -92,28 +81,17 @@ final class Answered implements Polling.Answers {
         if (status == null) {
             return;
         }
-        NodeStatus before = told[position];
-        boots[position] += before == null ? status.bootCount() : status.bootCount() - before.bootCount() & 0xFF;
-        errors[position] +=
-                before == null ? status.receiveErrors() : status.receiveErrors() - before.receiveErrors() & 0xFF;
-        refreshes[position] += before == null ? status.refreshes() : status.refreshes() - before.refreshes() & 0xFF;
-        boolean news = before == null
-                || status.bootCount() != before.bootCount()
-                || status.receiveErrors() != before.receiveErrors()
-                || atNanos - toldNanos[position] >= STATUS_EVERY_NANOS;
-        told[position] = status;
-        if (news) {
-            toldNanos[position] = atNanos;
+        if (tallies.isNews(position, status, atNanos)) {
             events.post(
                     atNanos,
                     Rank.NODE_STATUS,
                     stations.node(position),
-                    boots[position],
-                    errors[position],
+                    tallies.boots(position),
+                    tallies.errors(position),
                     0,
                     0,
-                    status.longestLoopUnits() * LOOP_UNIT_NANOS,
-                    refreshes[position],
+                    status.longestLoopUnits() * Tallies.LOOP_UNIT_NANOS,
+                    tallies.refreshes(position),
                     0);
         }
     }

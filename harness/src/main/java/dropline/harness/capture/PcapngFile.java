@@ -38,11 +38,11 @@ public final class PcapngFile implements CaptureSink {
     }
 
     /** Creates the file and writes what stands above the packets. */
-    public static PcapngFile create(Path file, Pit pit, long seed) throws IOException {
+    public static PcapngFile create(Path file, Pit pit, String run) throws IOException {
         OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), 1 << 16);
         PcapngFile made = new PcapngFile(out);
         try {
-            made.blocks.section("Dropline", pit.name() + ", seed " + seed + ". Times are since the start of the run.");
+            made.blocks.section("Dropline", pit.name() + ", " + run + ". Times are since the start of the run.");
             for (int segment = 0; segment < pit.segments().size(); segment++) {
                 made.talkers.add(new Talkers(pit, segment));
                 made.blocks.interfaceOf(RTAC_SERIAL, pit.segments().get(segment).name());

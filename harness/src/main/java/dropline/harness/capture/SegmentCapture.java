@@ -58,7 +58,7 @@ public final class SegmentCapture implements WatchedRun.Watcher {
     }
 
     /** Where the bytes of a frame that starts come from, by talker. */
-    void follow(IntFunction<Bytes> source) {
+    public void follow(IntFunction<Bytes> source) {
         bytes = source;
     }
 

@@ -49,12 +49,12 @@ public final class VcdFile implements CaptureSink {
 
     /** Creates the file and writes what stands above the changes. */
     public static VcdFile create(
-            Path file, Pit pit, long seed, List<Fault> faults, Stretch stretch, Resolution resolution)
+            Path file, Pit pit, String run, List<Fault> faults, Stretch stretch, Resolution resolution)
             throws IOException {
         BufferedWriter out = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
         VcdFile vcd = new VcdFile(out, pit, faults, stretch, resolution);
         try {
-            vcd.head(pit, seed);
+            vcd.head(pit, run);
         } catch (IOException failed) {
             out.close();
             throw failed;
@@ -137,9 +137,9 @@ public final class VcdFile implements CaptureSink {
         }
     }
 
-    private void head(Pit pit, long seed) throws IOException {
+    private void head(Pit pit, String run) throws IOException {
         out.write("$version Dropline $end\n");
-        out.write("$comment\n  " + words(pit.name()) + ", seed " + seed + "; 0 is "
+        out.write("$comment\n  " + words(pit.name()) + ", " + words(run) + "; 0 is "
                 + stretch.fromNanos() + " ns after the start of the run.\n"
                 + "  Frames that begin in the stretch are whole; one under way at its begin is left out.\n$end\n");
         out.write("$timescale " + resolution.timescale() + " $end\n");

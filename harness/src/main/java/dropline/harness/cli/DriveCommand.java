@@ -119,8 +119,8 @@ final class DriveCommand implements Callable<Integer> {
             throw played.usage("--to must lie after --from");
         }
         PitFile.Understood understood = played.read(html, trace, json.file());
-        Segment chosen = understood.pit().segments().get(segment.spokenIn(understood.pit()));
-        Pit pit = alone(understood.pit(), chosen);
+        Pit pit = understood.pit().alone(segment.spokenIn(understood.pit()));
+        Segment chosen = pit.segments().get(0);
         port.caution(console);
         try (Link link = port.open(chosen.baud(), chosen.format());
                 Source source =
@@ -128,16 +128,6 @@ final class DriveCommand implements Callable<Integer> {
             awaitBoards(pit, link);
             return drive(pit, source, link);
         }
-    }
-
-    /** The segment as a pit of its own; its supplies and its adapter play no part. */
-    private static Pit alone(Pit pit, Segment segment) {
-        return new Pit(
-                pit.name(),
-                pit.statePeriodNanos(),
-                null,
-                pit.signals(),
-                List.of(segment.with(segment.controller().bare())));
     }
 
     private void awaitBoards(Pit pit, Link link) throws IOException {

@@ -13,10 +13,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
 /** {@code dropline learn}: from bytes on a pair to a draft of their protocol. */
 @Command(
@@ -55,16 +52,7 @@ final class LearnCommand implements Callable<Integer> {
 
     @Mixin
     @SuppressWarnings("NullAway.Init")
-    private PortOptions port;
-
-    @Option(
-            names = "--from",
-            paramLabel = "FILE",
-            description = "In place of a port: what 'listen -o' captured, or a logic analyser's VCD or CSV of edges.")
-    private @Nullable Path from;
-
-    @Option(names = "--wire", paramLabel = "NAME", description = "Which of the analyser's wires, where it has several.")
-    private @Nullable String wire;
+    private HeardOptions heard;
 
     @Option(
             names = "--baud",
@@ -86,26 +74,16 @@ final class LearnCommand implements Callable<Integer> {
     @Mixin
     final Debug debug = new Debug();
 
-    @Spec
-    @SuppressWarnings("NullAway.Init")
-    private CommandSpec command;
-
     LearnCommand(Console console) {
         this.console = console;
     }
 
     @Override
     public Integer call() throws IOException {
-        if ((from != null) == port.isGiven()) {
-            throw new ParameterException(
-                    command.commandLine(),
-                    from == null ? "--port is missing (or --tcp, or --from)" : "--from needs no port; leave it out");
-        }
+        heard.check();
+        Path from = heard.file();
         if (rates != null && rates.stream().anyMatch(rate -> rate < 300 || rate > 10_000_000)) {
             throw new WrongInput("dropline: --baud must be 300..10000000");
-        }
-        if (from != null) {
-            InputFiles.mustExist(from, "capture");
         }
         OutputFiles.mustBeWritable(draft, from == null ? new Path[0] : new Path[] {from});
         Lesson lesson = best();
@@ -132,14 +110,7 @@ final class LearnCommand implements Callable<Integer> {
     private Lesson best() throws IOException {
         Lesson best = null;
         for (int rate : rates()) {
-            List<Arrival.Received> heard;
-            if (from == null) {
-                console.err().println("Listening at " + rate + " baud ...");
-                heard = heard(rate);
-            } else {
-                heard = read(from, rate);
-            }
-            Lesson lesson = Lesson.of(heard, rate);
+            Lesson lesson = Lesson.of(arrivals(rate), rate);
             if (best == null || isBetter(lesson, best)) {
                 best = lesson;
             }
@@ -163,32 +134,35 @@ final class LearnCommand implements Callable<Integer> {
         if (rates != null) {
             return rates;
         }
-        if (from == null) {
-            return USUAL_RATES;
-        }
-        return Source.isCapture(from) ? List.of(ASSUMED_RATE) : USUAL_RATES;
+        Path file = heard.file();
+        return file != null && Source.isCapture(file) ? List.of(ASSUMED_RATE) : USUAL_RATES;
     }
 
-    private List<Arrival.Received> read(Path captured, int rate) throws IOException {
+    private List<Arrival.Received> arrivals(int rate) throws IOException {
         List<Arrival.Received> arrivals = new ArrayList<>();
-        int held = 0;
-        try (Source source = Source.open(captured, wire, rate, CharacterFormat.EIGHT_N_ONE)) {
-            for (Arrival.Received next = source.next();
-                    next != null && held < Lesson.MOST_BYTES;
-                    next = source.next()) {
-                arrivals.add(next);
-                held += next.bytes().length();
-            }
-        } catch (IOException wrong) {
-            throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
+        Path file = heard.file();
+        if (file == null) {
+            console.err().println("Listening at " + rate + " baud ...");
+            listen(rate, arrivals);
+        } else {
+            heard.read(file, rate, CharacterFormat.EIGHT_N_ONE, source -> read(source, arrivals));
         }
         return arrivals;
     }
 
-    private List<Arrival.Received> heard(int rate) throws IOException {
-        List<Arrival.Received> arrivals = new ArrayList<>();
+    private static void read(Source source, List<Arrival.Received> arrivals) throws IOException {
         int held = 0;
-        try (Link link = port.open(rate, CharacterFormat.EIGHT_N_ONE)) {
+        Arrival.Received next = source.next();
+        while (next != null && held < Lesson.MOST_BYTES) {
+            arrivals.add(next);
+            held += next.bytes().length();
+            next = source.next();
+        }
+    }
+
+    private void listen(int rate, List<Arrival.Received> arrivals) throws IOException {
+        int held = 0;
+        try (Link link = heard.port().open(rate, CharacterFormat.EIGHT_N_ONE)) {
             long until = link.now() + forNanos;
             while (link.now() < until && held < Lesson.MOST_BYTES) {
                 Arrival arrival = link.await(Math.min(until, link.now() + LOOK_NANOS));
@@ -198,6 +172,5 @@ final class LearnCommand implements Callable<Integer> {
                 }
             }
         }
-        return arrivals;
     }
 }

@@ -2,18 +2,26 @@ package dropline.harness.cli;
 
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.harness.finding.Finding;
+import dropline.harness.json.ListenJson;
 import dropline.harness.link.Arrival;
 import dropline.harness.link.Link;
 import dropline.harness.listen.CaptureFile;
 import dropline.harness.listen.Guard;
+import dropline.harness.listen.Hearer;
 import dropline.harness.listen.ListenText;
 import dropline.harness.listen.Listening;
-import dropline.harness.listen.Source;
 import dropline.harness.listen.StateLog;
+import dropline.harness.report.FindingText;
+import dropline.harness.report.HtmlReport;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -36,20 +44,24 @@ import picocli.CommandLine.Spec;
         customSynopsis = {
             "dropline listen PIT [--segment S] --port PORT|--tcp HOST:PORT [-o CAPTURE] [--recording FILE]",
             "                [--live] [--for T] [--guard DIR [--before T] [--after T] [--at-most MB]]",
-            "dropline listen PIT [--segment S] --from FILE [--wire NAME] [--recording FILE]"
+            "dropline listen PIT [--segment S] --from FILE [--wire NAME] [--recording FILE]",
+            "                [--trace FILE] [--html FILE] [--json FILE|-]",
+            "dropline listen --protocol NAME [--layout FILE] --baud N --port PORT|--tcp HOST:PORT|--from FILE ..."
         },
         descriptionHeading = "%n",
         description = {
             "Hears both sides of a segment, by the protocol that the pit file gives it, and never sends a byte:",
             "per address how often it was asked and answered, reply gaps, how often it restarted; and how much",
-            "is no frame at all. What was heard can be kept as a capture and looked at again; the state that the",
-            "controller sends can be written as a recording. Ends with Ctrl-C, or after --for."
+            "is no frame at all; then what is wrong, as far as it can be heard. What was heard can be kept as a",
+            "capture and looked at again; the state that the controller sends can be written as a recording.",
+            "Ends with Ctrl-C, or after --for."
         },
         footerHeading = "%nExamples:%n",
         footer = {
             "  dropline listen pit.yaml --segment front --port COM7 --live",
             "  dropline listen pit.yaml --segment front --port COM7 -o front.txt --recording flight.long.csv",
-            "  dropline listen pit.yaml --segment front --from front.txt",
+            "  dropline listen pit.yaml --segment front --from front.txt --html front.html",
+            "  dropline listen --protocol modbus-rtu --baud 19200 --port COM7",
             "  dropline listen pit.yaml --segment front --port COM7 --guard nights --before 30s",
             "",
             "Exit codes:  0 listened   1 nothing was heard   2 the input is wrong   3 our own fault"
@@ -60,26 +72,19 @@ final class ListenCommand implements Callable<Integer> {
 
     private final Console console;
 
-    @Parameters(paramLabel = "PIT", description = "The pit file (YAML).")
-    @SuppressWarnings("NullAway.Init")
-    private Path file;
+    @Parameters(paramLabel = "PIT", arity = "0..1", description = "The pit file (YAML).")
+    private @Nullable Path file;
 
     @Mixin
     @SuppressWarnings("NullAway.Init")
     private SegmentChoice segment;
 
+    @ArgGroup(exclusive = false)
+    private @Nullable SpokenByOptions spoken;
+
     @Mixin
     @SuppressWarnings("NullAway.Init")
-    private PortOptions port;
-
-    @Option(
-            names = "--from",
-            paramLabel = "FILE",
-            description = "In place of a port: what was captured before, or a logic analyser's VCD or CSV of edges.")
-    private @Nullable Path from;
-
-    @Option(names = "--wire", paramLabel = "NAME", description = "Which of the analyser's wires, where it has several.")
-    private @Nullable String wire;
+    private HeardOptions heard;
 
     @Option(
             names = {"-o", "--output"},
@@ -128,6 +133,16 @@ final class ListenCommand implements Callable<Integer> {
             description = "Write the state that is sent as a recording (long CSV).")
     private @Nullable Path recording;
 
+    @Option(names = "--trace", paramLabel = "FILE", description = "Write what was heard as a trace, an event a line.")
+    private @Nullable Path trace;
+
+    @Option(names = "--html", paramLabel = "FILE", description = "Write the segment's report: one file.")
+    private @Nullable Path html;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private JsonOutput json;
+
     @Option(names = "--live", description = "Show the table all the time; only where a person watches.")
     private boolean live;
 
@@ -151,24 +166,53 @@ final class ListenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        Pit pit = PitFiles.read(file).pit();
-        int index = segment.spokenIn(pit);
-        Segment chosen = pit.segments().get(index);
-        if ((from != null) == port.isGiven()) {
+        heard.check();
+        Path described = file;
+        if ((described == null) == (spoken == null)) {
             throw new ParameterException(
                     command.commandLine(),
-                    from == null ? "--port is missing (or --tcp, or --from)" : "--from needs no port; leave it out");
+                    spoken == null ? "PIT is missing (or --protocol)" : "--protocol is in place of PIT; leave one out");
         }
-        OutputFiles.mustBeWritable(capture, file);
-        OutputFiles.mustBeWritable(recording, file);
+        if (spoken != null && (recording != null || trace != null || html != null)) {
+            throw new ParameterException(
+                    command.commandLine(), "--recording, --trace and --html need PIT: it says what is on the segment");
+        }
+        Path[] inputs =
+                Stream.of(described, heard.file()).filter(Objects::nonNull).toArray(Path[]::new);
+        for (Path written : new Path[] {capture, recording, trace, html, json.file()}) {
+            OutputFiles.mustBeWritable(written, inputs);
+        }
+        return described == null
+                ? listen(Objects.requireNonNull(spoken).pit(1), 0, null)
+                : ofPit(PitFiles.read(described).pit());
+    }
+
+    private int ofPit(Pit pit) throws IOException {
+        int index = segment.spokenIn(pit);
+        try (Witness witness = new Witness(pit, index, heard.throughAnAdapter(), trace)) {
+            return listen(pit, index, witness);
+        }
+    }
+
+    private int listen(Pit pit, int index, @Nullable Witness witness) throws IOException {
+        Segment chosen = pit.segments().get(index);
         try (StateLog states = recording == null ? null : StateLog.create(recording, pit, index)) {
-            Listening listening = new Listening(pit, index, states);
-            if (from != null) {
-                read(from, chosen, listening);
-            } else {
-                hear(chosen, listening);
+            List<Hearer> hearers = new ArrayList<>();
+            if (states != null) {
+                hearers.add(states);
             }
-            console.out().print(ListenText.of(listening, from == null || Source.isCapture(from)));
+            if (witness != null) {
+                hearers.add(witness.hearer());
+            }
+            Listening listening = new Listening(pit, index, hearers);
+            Path from = heard.file();
+            if (from != null) {
+                heard.read(from, chosen.baud(), chosen.format(), source -> source.feed(listening));
+            } else {
+                hear(chosen, listening, witness);
+            }
+            listening.end();
+            tell(listening, witness);
             if (states != null) {
                 console.out()
                         .println("Wrote " + recording + ": " + states.heard() + " of "
@@ -180,19 +224,38 @@ final class ListenCommand implements Callable<Integer> {
         }
     }
 
-    private void read(Path captured, Segment chosen, Listening listening) throws IOException {
-        InputFiles.mustExist(captured, "capture");
-        try (Source source = Source.open(captured, wire, chosen.baud(), chosen.format())) {
-            source.feed(listening);
-        } catch (IOException wrong) {
-            throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
+    private void tell(Listening listening, @Nullable Witness witness) throws IOException {
+        boolean adapter = heard.throughAnAdapter();
+        List<Finding> findings = witness == null ? List.of() : witness.findings();
+        if (html != null && witness != null) {
+            String name = heard.file() == null
+                    ? "what was heard"
+                    : String.valueOf(heard.file().getFileName());
+            OutputFiles.write(html, HtmlReport.of(witness.result(name, caveats(listening, adapter))));
         }
+        json.write(
+                console,
+                out -> ListenJson.write(listening, adapter, findings, out),
+                ListenText.of(listening, adapter, witness != null) + FindingText.of(findings));
     }
 
-    private void hear(Segment chosen, Listening listening) throws IOException {
+    private static List<String> caveats(Listening listening, boolean adapter) {
+        List<String> caveats = new ArrayList<>();
+        caveats.add("Listened to: which polls are tries of one, and when a round begins, is inferred from what was"
+                + " said; what panels show cannot be heard.");
+        if (adapter) {
+            caveats.add("Gaps and times are this computer's: what the adapter adds is in them.");
+        }
+        if (listening.unsound() > 0) {
+            caveats.add(listening.unsound() + " of " + listening.bytes() + " bytes were part of no sound frame.");
+        }
+        return caveats;
+    }
+
+    private void hear(Segment chosen, Listening listening, @Nullable Witness witness) throws IOException {
         AtomicBoolean stop = new AtomicBoolean();
         EndOfProcess end = EndOfProcess.watch(() -> stop.set(true), console);
-        try (Link link = port.open(chosen.baud(), chosen.format());
+        try (Link link = heard.port().open(chosen.baud(), chosen.format());
                 CaptureFile kept = capture == null ? null : CaptureFile.create(capture);
                 Guard guard = guard()) {
             console.err().println("Listening on " + link.where() + "; Ctrl-C ends it.");
@@ -209,13 +272,16 @@ final class ListenCommand implements Callable<Integer> {
                 } else {
                     listening.take(arrival);
                     say(arrival);
+                    if (witness != null) {
+                        witness.merge();
+                    }
                 }
                 if (arrival instanceof Arrival.Received received) {
                     keep(received, listening.troubles() + marks.count(), kept, guard);
                 }
                 if (live && console.terminal() && link.now() >= show) {
                     show = link.now() + SHOW_NANOS;
-                    console.err().print("\u001b[H\u001b[2J" + ListenText.of(listening, true));
+                    console.err().print("\u001b[H\u001b[2J" + ListenText.of(listening, true, witness != null));
                     console.err().flush();
                 }
             }

@@ -1,5 +1,6 @@
 package dropline.harness.cli;
 
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
 import dropline.harness.capture.Resolution;
 import dropline.harness.capture.Stretch;
@@ -32,13 +33,16 @@ import picocli.CommandLine.Option;
             "dropline trace PIT RECORDING [--controls FILE] [--from T] --to T [--segment NAME] [--seed N]",
             "               [--lenient] [--fault FAULT]... [--vcd FILE] [--resolution STEP]",
             "               [--pcapng FILE] [--timeline FILE.svg]",
-            "dropline trace PIT --for T [--from T] [--to T] ..."
+            "dropline trace PIT --for T [--from T] [--to T] ...",
+            "dropline trace PIT --heard CAPTURE [--wire NAME] [--segment NAME] [--from T] --to T",
+            "               [--vcd FILE] [--pcapng FILE] [--timeline FILE.svg]"
         },
         descriptionHeading = "%n",
         description = {
             "Plays a recorded flight through the simulated pit, from its beginning, and writes what stood on",
             "the wire from one time to another: as a waveform for viewers and decoders (VCD), as packets for",
-            "packet analysers (pcapng), as a drawing (SVG). Frames that begin in the stretch are whole."
+            "packet analysers (pcapng), as a drawing (SVG). Frames that begin in the stretch are whole. --heard",
+            "does so with what was heard on a real pair."
         },
         footerHeading = "%nExamples:%n",
         footer = {
@@ -46,6 +50,7 @@ import picocli.CommandLine.Option;
             "  dropline trace pit.yaml flight.dlr --to 2s --vcd bus.vcd --pcapng bus.pcapng",
             "  dropline trace pit.yaml flight.dlr --from 60s --to 61s --segment front --timeline bus.svg",
             "  dropline trace bus.yaml --for 1s --vcd bus.vcd   the load described in the pit file",
+            "  dropline trace pit.yaml --heard front.txt --segment front --from 12s --to 12.1s --timeline bus.svg",
             "",
             "Exit codes:  0 written   2 the input is wrong   3 our own fault"
         })
@@ -76,6 +81,16 @@ final class TraceCommand implements Callable<Integer> {
             converter = Durations.class,
             description = "In place of a recording: run the load the pit file describes for this long.")
     private @Nullable Long forNanos;
+
+    @Option(
+            names = "--heard",
+            paramLabel = "CAPTURE",
+            description =
+                    "In place of a run: what 'listen' captured on a segment, or an analyser's VCD or CSV of edges.")
+    private @Nullable Path heard;
+
+    @Option(names = "--wire", paramLabel = "NAME", description = "Which of the analyser's wires, where it has several.")
+    private @Nullable String wire;
 
     @Option(
             names = "--segment",
@@ -114,22 +129,66 @@ final class TraceCommand implements Callable<Integer> {
         if (vcd == null && pcapng == null && timeline == null) {
             throw played.usage("say what to write: --vcd FILE, --pcapng FILE, --timeline FILE.svg, or several of them");
         }
+        if (heard != null) {
+            return ofHeard(heard);
+        }
         Stretch stretch = stretch();
         PitFile.Understood understood = played.read();
         mustBeWritable();
-        Resolution step = step();
         if (vcd != null) {
-            mustShow(step, understood.pit());
+            mustShow(step(), understood.pit());
         }
+        Pit pit = understood.pit();
+        List<Fault> faults = injected.read(pit, OptionalLong.of(stretch.toNanos()));
+        write(
+                pit,
+                "seed " + played.seed(),
+                faults,
+                stretch,
+                segmentIndex(pit),
+                TraceSession.simulated(console, pit, opening(understood, stretch), played.seed(), faults));
+        return ExitCode.PASS;
+    }
+
+    private void write(Pit pit, String run, List<Fault> faults, Stretch stretch, int drawn, TraceSession.Player player)
+            throws IOException {
         new TraceSession(
                         console,
-                        understood.pit(),
-                        opening(understood, stretch),
-                        played.seed(),
-                        injected.read(understood.pit(), OptionalLong.of(stretch.toNanos())),
+                        pit,
+                        player,
+                        run,
+                        faults,
                         stretch,
-                        new TraceSession.Outputs(vcd, step, pcapng, timeline, segmentIndex(understood.pit())))
-                .run();
+                        new TraceSession.Outputs(vcd, step(), pcapng, timeline, drawn))
+                .write();
+    }
+
+    /** What was heard on one segment, in place of a run. */
+    private int ofHeard(Path file) throws IOException {
+        played.mustHaveNoRecording();
+        if (forNanos != null || !injected.isEmpty()) {
+            throw played.usage("--heard is in place of a run; leave --for and --fault out");
+        }
+        Long to = toNanos;
+        if (to == null || to <= fromNanos) {
+            throw played.usage(
+                    to == null ? "--to is missing: up to which time to write" : "--to must lie after --from");
+        }
+        InputFiles.mustExist(file, "capture");
+        Pit pit = played.read().pit();
+        mustBeWritable();
+        if (vcd != null) {
+            mustShow(step(), pit);
+        }
+        int index = segmentIndex(pit);
+        SegmentChoice.mustBeSpoken(pit.segments().get(index));
+        write(
+                pit.alone(index),
+                "heard, drivers inferred",
+                List.of(),
+                new Stretch(fromNanos, to),
+                0,
+                new HeardPlayer(pit.alone(index), file, wire));
         return ExitCode.PASS;
     }
 

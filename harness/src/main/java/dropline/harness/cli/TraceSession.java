@@ -25,20 +25,14 @@ import org.jspecify.annotations.Nullable;
  *
  * @param console hears of the progress, and of what was written
  * @param pit what is simulated
- * @param opening opens what is played
- * @param seed the run's
+ * @param player plays it
+ * @param run what it is called in the files: {@code seed 1}
  * @param faults what goes wrong
  * @param stretch what is written
  * @param outputs where to
  */
 record TraceSession(
-        Console console,
-        Pit pit,
-        Source.Opening opening,
-        long seed,
-        List<Fault> faults,
-        Stretch stretch,
-        Outputs outputs) {
+        Console console, Pit pit, Player player, String run, List<Fault> faults, Stretch stretch, Outputs outputs) {
 
     /** How long a run goes on after the stretch, so that what became of its last frames is known, ns. */
     private static final long AFTERWARDS_NANOS = 1_000_000_000L;
@@ -56,6 +50,17 @@ record TraceSession(
             @Nullable Path timeline,
             int segment) {}
 
+    /** What brings the events. */
+    @FunctionalInterface
+    interface Player {
+        /**
+         * Plays everything to the captures.
+         *
+         * @return how long it was, ns
+         */
+        long play(Captures captures) throws IOException;
+    }
+
     TraceSession {
         faults = List.copyOf(faults);
     }
@@ -65,18 +70,18 @@ record TraceSession(
         return stretch.toNanos() + AFTERWARDS_NANOS;
     }
 
-    void run() throws IOException {
+    void write() throws IOException {
         List<CaptureSink> sinks = new ArrayList<>();
         try {
             if (outputs.vcd() != null) {
-                sinks.add(VcdFile.create(outputs.vcd(), pit, seed, faults, stretch, outputs.resolution()));
+                sinks.add(VcdFile.create(outputs.vcd(), pit, run, faults, stretch, outputs.resolution()));
             }
             if (outputs.pcapng() != null) {
-                sinks.add(PcapngFile.create(outputs.pcapng(), pit, seed));
+                sinks.add(PcapngFile.create(outputs.pcapng(), pit, run));
             }
             Timeline drawing = null;
             if (outputs.timeline() != null) {
-                drawing = Timeline.create(outputs.timeline(), pit, outputs.segment(), seed);
+                drawing = Timeline.create(outputs.timeline(), pit, outputs.segment(), run);
                 sinks.add(drawing);
             }
             play(sinks);
@@ -93,21 +98,29 @@ record TraceSession(
 
     private void play(List<CaptureSink> sinks) throws IOException {
         Captures captures = new Captures(pit, stretch, sinks);
-        int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
-        WatchedRun run = new WatchedRun(pit, opening, seed, faults, threads);
-        Progress progress = ProgressBar.on(console);
-        WatchedRun.Ran ran;
-        try {
-            ran = run.run(captures.watchers(), captures, progress);
-        } finally {
-            ProgressBar.end(progress);
-        }
-        ran.losses().forEach(loss -> console.err().println("dropline: " + loss));
-        if (ran.durationNanos() <= stretch.fromNanos()) {
-            throw new WrongInput("dropline: the recording ends at " + Figures.instant(ran.durationNanos())
+        long duration = player.play(captures);
+        if (duration <= stretch.fromNanos()) {
+            throw new WrongInput("dropline: what is played ends at " + Figures.instant(duration)
                     + ", before --from: there is nothing to write");
         }
         console.out().println("Wrote " + Figures.plural(captures.frames(), "frame") + ".");
+    }
+
+    /** Simulates the pit with what is opened. */
+    static Player simulated(Console console, Pit pit, Source.Opening opening, long seed, List<Fault> faults) {
+        return captures -> {
+            int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+            WatchedRun run = new WatchedRun(pit, opening, seed, faults, threads);
+            Progress progress = ProgressBar.on(console);
+            try {
+                WatchedRun.Ran ran = run.run(captures.watchers(), captures, progress);
+                ProgressBar.end(progress);
+                ran.losses().forEach(loss -> console.err().println("dropline: " + loss));
+                return ran.durationNanos();
+            } finally {
+                ProgressBar.end(progress);
+            }
+        };
     }
 
     private static void closeAll(List<CaptureSink> sinks) throws IOException {

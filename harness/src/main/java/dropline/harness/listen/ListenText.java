@@ -7,8 +7,11 @@ import java.util.Locale;
 public final class ListenText {
     private ListenText() {}
 
-    /** @param throughAnAdapter whether an adapter's delays are in the times */
-    public static String of(Listening heard, boolean throughAnAdapter) {
+    /**
+     * @param throughAnAdapter whether an adapter's delays are in the times
+     * @param ofPit whether a pit file says who is there; else those that were heard are all there is
+     */
+    public static String of(Listening heard, boolean throughAnAdapter, boolean ofPit) {
         StringBuilder text = new StringBuilder();
         if (heard.bytes() == 0) {
             return "Nothing was heard. Is the pair connected (A and B), is the baud rate right, does somebody poll?\n";
@@ -18,7 +21,7 @@ public final class ListenText {
                 .append(" bytes in ")
                 .append(Words.time(heard.spanNanos()))
                 .append("; ")
-                .append(Words.share((double) heard.rejected() / heard.bytes()))
+                .append(Words.share((double) heard.unsound() / heard.bytes()))
                 .append(" of them are part of no sound frame.\n");
         text.append(Words.count(heard.broadcasts(), "frame"))
                 .append(" for all, ")
@@ -37,19 +40,28 @@ public final class ListenText {
                 "most gap",
                 "every",
                 "restarts"));
-        heard.nodes().forEach(node -> text.append(line(node)));
+        heard.nodes().stream()
+                .filter(node -> ofPit || node.asked() > 0 || node.answered() > 0)
+                .forEach(node -> text.append(line(node, name(node, ofPit))));
         if (throughAnAdapter) {
             text.append("Gaps and times are this computer's: what the adapter adds is in them.\n");
         }
         return text.toString();
     }
 
-    private static String line(NodeTally node) {
+    private static String name(NodeTally node, boolean ofPit) {
+        if (!ofPit) {
+            return "";
+        }
+        return node.name().isEmpty() ? "(not in the pit file)" : node.name();
+    }
+
+    private static String line(NodeTally node, String name) {
         return String.format(
                 Locale.ROOT,
                 "  %-7d %-22s %8d %9s %9s %9s %9s %9s %8s\n",
                 node.address(),
-                node.name().isEmpty() ? "(not in the pit file)" : node.name(),
+                name,
                 node.asked(),
                 node.asked() == 0 ? "-" : Words.share((double) node.answered() / node.asked()),
                 time(node, node.leastGapNanos()),

@@ -10,22 +10,26 @@ import dropline.protocol.Decoded;
 import dropline.protocol.Heard;
 import dropline.protocol.Listener;
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What is said on a pair, as it comes: whose turn it is, who answers how soon, what is no frame at all. Memory does not
  * grow with time.
  */
 public final class Listening {
+    /** No frame is longer. */
+    private static final int RECENT = 1024;
+
     private final Segment segment;
     private final Listener listener;
     private final UartClock clock;
-    private final @Nullable StateLog states;
+    private final List<Hearer> hearers;
+    private final int[] recent = new int[RECENT];
     private final Map<Integer, NodeTally> nodes = new TreeMap<>();
     private long bytes;
-    private long rejected;
+    private long sound;
     private long broadcasts;
     private long strayReplies;
     private long overrun;
@@ -36,11 +40,11 @@ public final class Listening {
     private long askedEndNanos;
 
     /**
-     * @param states takes the state that is sent; null for nobody
+     * @param hearers take the frames
      * @throws UnsupportedOperationException where the segment's protocol knows lengths only
      */
-    public Listening(Pit pit, int segmentIndex, @Nullable StateLog states) {
-        this.states = states;
+    public Listening(Pit pit, int segmentIndex, List<? extends Hearer> hearers) {
+        this.hearers = List.copyOf(hearers);
         segment = pit.segments().get(segmentIndex);
         clock = UartClock.exact(segment.baud());
         listener = segment.protocol()
@@ -73,9 +77,9 @@ public final class Listening {
         }
         for (int i = 0; i < came.length(); i++) {
             int after = came.length() - 1 - i;
+            recent[(int) (bytes++ & RECENT - 1)] = came.at(i);
             hear(listener.onByte(came.at(i)), received.atNanos() - clock.charsNanos(segment.format(), after));
         }
-        bytes += came.length();
         lastByteNanos = received.atNanos();
     }
 
@@ -96,18 +100,19 @@ public final class Listening {
             if (decoded instanceof Decoded.Complete<Heard> complete) {
                 frame(complete.frame(), endNanos, complete.bytesUsed());
             } else if (decoded instanceof Decoded.Rejected<Heard> wrong) {
-                rejected += wrong.bytesDropped();
-                troubles++;
+                troubles += wrong.bytesDropped() > 0 ? 1 : 0;
             }
             decoded = listener.more();
         }
     }
 
     private void frame(Heard heard, long endNanos, int chars) {
+        sound += chars;
         long start = endNanos - clock.heardNanos(segment.format(), chars);
-        if (states != null) {
-            states.take(Math.max(0, start - Math.max(0, firstByteNanos)), heard);
-        }
+        long since = Math.max(0, start - firstByteNanos);
+        long until = since + clock.charsNanos(segment.format(), chars);
+        Bytes said = recent(chars);
+        hearers.forEach(hearer -> hearer.frame(heard, since, until, said));
         switch (heard.kind()) {
             case BROADCAST -> {
                 broadcasts++;
@@ -134,6 +139,19 @@ public final class Listening {
         }
     }
 
+    private Bytes recent(int count) {
+        int[] last = new int[Math.min(count, RECENT)];
+        for (int i = 0; i < last.length; i++) {
+            last[i] = recent[(int) (bytes - last.length + i & RECENT - 1)];
+        }
+        return Bytes.of(last);
+    }
+
+    /** Nothing more comes. */
+    public void end() {
+        hearers.forEach(hearer -> hearer.ended(spanNanos()));
+    }
+
     private NodeTally of(int address) {
         return nodes.computeIfAbsent(address, unknown -> new NodeTally(address, ""));
     }
@@ -152,9 +170,9 @@ public final class Listening {
         return troubles;
     }
 
-    /** Bytes that were part of no sound frame. */
-    public long rejected() {
-        return rejected;
+    /** Bytes that were part of no sound frame, or of none that has ended yet. */
+    public long unsound() {
+        return bytes - sound;
     }
 
     public long broadcasts() {

@@ -2,36 +2,32 @@ package dropline.harness.listen;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
-import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
-import dropline.bus.plan.SegmentWire;
+import dropline.protocol.Bytes;
 import dropline.protocol.Heard;
-import dropline.protocol.SignalPacking;
 import java.io.Closeable;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.function.Predicate;
 
 /**
  * The state that somebody's controller sends, written as a recording: long CSV, a line for each value. Every signal of
  * the pit stands in it from the begin, at nought or as near as its range allows, until it is heard.
  */
-public final class StateLog implements Closeable {
+public final class StateLog implements Hearer, Closeable {
     private static final int DECIMALS = 9;
 
     private final Pit pit;
-    private final Segment segment;
+    private final SignalNumbers numbers;
     private final CsvWriter out;
     private final boolean[] heard;
 
     private StateLog(Pit pit, Segment segment, CsvWriter out) {
         this.pit = pit;
-        this.segment = segment;
+        numbers = new SignalNumbers(pit, segment);
         this.out = out;
         heard = new boolean[pit.signals().size()];
     }
@@ -46,15 +42,13 @@ public final class StateLog implements Closeable {
         return log;
     }
 
-    /** Takes the values of a request or a broadcast. */
-    void take(long atNanos, Heard frame) {
+    @Override
+    public void frame(Heard frame, long startNanos, long endNanos, Bytes bytes) {
         for (Heard.Value value : frame.values()) {
-            int index = signal(frame, value.number());
+            int index = numbers.signal(frame, value.number());
             if (index >= 0) {
-                Signal signal = pit.signals().get(index);
-                long steps = SignalPacking.unpack(value.value(), signal.valueBytes(), signal.lowest());
                 heard[index] = true;
-                write(atNanos, signal, steps);
+                write(startNanos, pit.signals().get(index), numbers.value(index, value));
             }
         }
     }
@@ -71,24 +65,6 @@ public final class StateLog implements Closeable {
             count += one ? 1 : 0;
         }
         return count;
-    }
-
-    private int signal(Heard frame, int number) {
-        if (frame.kind() == Heard.Kind.BROADCAST) {
-            return in(
-                    SegmentWire.signals(pit, segment),
-                    signal -> pit.signals().get(signal).number() == number);
-        }
-        for (Node node : segment.nodes()) {
-            if (node.address() == frame.address()) {
-                return in(SegmentWire.signals(pit, node), signal -> SegmentWire.number(pit, node, signal) == number);
-            }
-        }
-        return -1;
-    }
-
-    private static int in(List<Integer> signals, Predicate<Integer> is) {
-        return signals.stream().filter(is).findFirst().orElse(-1);
     }
 
     private static String decimal(double value) {

@@ -174,6 +174,9 @@ public final class SegmentMeasures implements TraceSink {
     @Override
     public void carried(long atNanos, int destination, int signal, int serial, int transaction) {
         bus.carried(atNanos);
+        if (logIndex[signal] == NOT_HERE) {
+            return;
+        }
         for (SlotMeasure slot : slotsOfLog[logIndex[signal]]) {
             if (destination == ALL || destination == slot.slot.node()) {
                 slot.journeys.carried(atNanos, serial);

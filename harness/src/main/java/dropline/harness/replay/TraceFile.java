@@ -25,6 +25,9 @@ public final class TraceFile implements Closeable {
     /** Of a run in which real boards answered. */
     public static final String OBSERVED = "controller observed, wire and inside inferred";
 
+    /** Of a pair that was listened to. */
+    public static final String OVERHEARD = "controller overheard, wire inferred, nothing of inside";
+
     private final OutputStream out;
     private final List<SegmentText> segments = new ArrayList<>();
 

@@ -1,7 +1,5 @@
 package dropline.harness.report;
 
-import dropline.harness.finding.Cause;
-import dropline.harness.finding.Finding;
 import dropline.harness.verdict.Advice;
 import dropline.harness.verdict.ControlResult;
 import dropline.harness.verdict.InjectedFault;
@@ -33,7 +31,7 @@ public final class TextReport {
     private String whole() {
         faults();
         sentences();
-        findings();
+        text.append(FindingText.of(result.findings()));
         advice();
         panels();
         controls();
@@ -56,22 +54,6 @@ public final class TextReport {
         paragraph("", Figures.word(result.outcome()).toUpperCase(java.util.Locale.ROOT) + ". " + result.headline());
         for (String sentence : result.sentences().subList(1, result.sentences().size())) {
             paragraph("", sentence);
-        }
-    }
-
-    private void findings() {
-        if (result.findings().isEmpty()) {
-            return;
-        }
-        heading("What is wrong");
-        int number = 1;
-        for (Finding finding : result.findings()) {
-            paragraph(
-                    "  " + number++ + ". ",
-                    finding.sentence() + " (" + finding.confidence().word() + ") " + finding.next());
-        }
-        if (result.findings().stream().anyMatch(Finding::touchesHardware)) {
-            paragraph("  ", Cause.CAUTION);
         }
     }
 

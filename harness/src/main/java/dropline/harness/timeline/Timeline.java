@@ -26,25 +26,25 @@ public final class Timeline implements CaptureSink {
     private final Path file;
     private final Pit pit;
     private final int segment;
-    private final long seed;
+    private final String run;
     private final Talkers talkers;
     private final List<SentFrame> frames = new ArrayList<>();
     private final List<DriverChange> changes = new ArrayList<>();
     private long count;
     private long nextNanos;
 
-    private Timeline(Path file, Pit pit, int segment, long seed) {
+    private Timeline(Path file, Pit pit, int segment, String run) {
         this.file = file;
         this.pit = pit;
         this.segment = segment;
-        this.seed = seed;
+        this.run = run;
         talkers = new Talkers(pit, segment);
     }
 
     /** Creates the file, which is drawn when it is closed. */
-    public static Timeline create(Path file, Pit pit, int segment, long seed) throws IOException {
+    public static Timeline create(Path file, Pit pit, int segment, String run) throws IOException {
         Files.writeString(file, "");
-        return new Timeline(file, pit, segment, seed);
+        return new Timeline(file, pit, segment, run);
     }
 
     /** Frames of the segment in the stretch. */
@@ -90,7 +90,7 @@ public final class Timeline implements CaptureSink {
 
     private String picture() {
         String heading = pit.name() + ", segment " + talkers.segment().name() + ", "
-                + talkers.segment().baud() + " baud " + talkers.format() + ", seed " + seed;
+                + talkers.segment().baud() + " baud " + talkers.format() + ", " + run;
         String left = count > frames.size()
                 ? "The first " + frames.size() + " of " + count + " frames; the next begins at "
                         + FrameWords.seconds(nextNanos) + " s."

@@ -48,6 +48,9 @@ final class Sentences {
     private String headline(Latency latency) {
         int failing = panelsThat(Outcome.FAIL).size();
         int judged = panels.size() - panelsThat(Outcome.UNDECIDED).size();
+        if (panels.isEmpty()) {
+            return "No panel is judged: of what panels show nothing is known here.";
+        }
         if (judged == 0) {
             return "No panel can be judged: nothing that a panel shows changed in this recording.";
         }

@@ -146,7 +146,7 @@ final class PcapngFileTest {
 
     private List<Block> blocks(PlayedBus bus) throws IOException {
         Path file = folder.resolve("t.pcapng");
-        bus.play(new Stretch(0, 2 * START), 3 * START, PcapngFile.create(file, bus.pit(), 1));
+        bus.play(new Stretch(0, 2 * START), 3 * START, PcapngFile.create(file, bus.pit(), "seed 1"));
         ByteBuffer all = ByteBuffer.wrap(Files.readAllBytes(file)).order(ByteOrder.LITTLE_ENDIAN);
         List<Block> blocks = new ArrayList<>();
         for (int at = 0; at < all.limit(); ) {

@@ -168,7 +168,10 @@ final class VcdFileTest {
         Fault swapped = new Fault(FaultKind.SWAPPED_PAIR, 0, 0, -1, -1, 0, Fault.TO_THE_END, 0, 0);
         Path file = folder.resolve("s.vcd");
 
-        bus.play(ALL, 20 * BIT, VcdFile.create(file, bus.pit(), 7, List.of(swapped), ALL, Resolution.MICROSECOND));
+        bus.play(
+                ALL,
+                20 * BIT,
+                VcdFile.create(file, bus.pit(), "seed 7", List.of(swapped), ALL, Resolution.MICROSECOND));
 
         assertEquals(List.of("#0 0", "#100 1", "#200 0", "#1200 1"), changes(Files.readString(file), "!"));
     }
@@ -238,7 +241,7 @@ final class VcdFileTest {
 
     private String written(PlayedBus bus, Resolution resolution, Stretch stretch) throws IOException {
         Path file = folder.resolve("t.vcd");
-        bus.play(stretch, 20_000 * BIT, VcdFile.create(file, bus.pit(), 7, List.of(), stretch, resolution));
+        bus.play(stretch, 20_000 * BIT, VcdFile.create(file, bus.pit(), "seed 7", List.of(), stretch, resolution));
         return Files.readString(file);
     }
 

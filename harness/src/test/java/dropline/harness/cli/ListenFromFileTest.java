@@ -48,6 +48,75 @@ final class ListenFromFileTest {
         assertTrue(learned.out().startsWith("At 500000 baud. These are Dropline frames (100% "), learned::out);
     }
 
+    /** What was heard can be looked at like a run: as a trace, a report, JSON, packets and a drawing. */
+    @Test
+    void whatWasHeardIsLookedAtLikeARun() throws IOException {
+        String flight = SmallPit.recording(folder).toString();
+        Path vcd = folder.resolve("seen.vcd");
+        Path trace = folder.resolve("heard.trace");
+        Path html = folder.resolve("heard.html");
+        Captured traced = Captured.run(
+                "trace", pit, flight, "--to", "1s", "--vcd", vcd.toString(), "--fault", "dead-node 'node 2' at 500ms");
+        assertEquals(0, traced.exitCode(), traced::err);
+
+        Captured run = Captured.run(
+                "listen",
+                pit,
+                "--from",
+                vcd.toString(),
+                "--wire",
+                "pair",
+                "--trace",
+                trace.toString(),
+                "--html",
+                html.toString(),
+                "--json",
+                folder.resolve("heard.json").toString());
+
+        assertEquals(0, run.exitCode(), run::err);
+        assertTrue(run.out().contains("1. Node node 2 (address 2): "), run::out);
+        assertTrue(Files.readString(trace).contains(" 0 timed-out 1 "));
+        assertTrue(Files.readString(html).contains("No panel is judged"));
+        assertTrue(Files.readString(folder.resolve("heard.json")).contains("\"causes\":[\"dead-node\""));
+
+        Captured seen = Captured.run(
+                "trace",
+                pit,
+                "--heard",
+                vcd.toString(),
+                "--wire",
+                "pair",
+                "--from",
+                "400ms",
+                "--to",
+                "420ms",
+                "--pcapng",
+                folder.resolve("heard.pcapng").toString(),
+                "--timeline",
+                folder.resolve("heard.svg").toString());
+        assertEquals(0, seen.exitCode(), seen::err);
+        assertTrue(seen.out().matches("Wrote \\d\\d+ frames\\.\\R"), seen::out);
+        assertTrue(Files.readString(folder.resolve("heard.svg")).contains("heard, drivers inferred"));
+    }
+
+    @Test
+    void aPairWithoutAPitFileIsHeard() throws IOException {
+        String flight = SmallPit.recording(folder).toString();
+        Path vcd = folder.resolve("seen.vcd");
+        Captured.run("trace", pit, flight, "--to", "1s", "--vcd", vcd.toString());
+
+        Captured run = Captured.run(
+                "listen", "--protocol", "dropline", "--baud", "500000", "--from", vcd.toString(), "--wire", "pair");
+        Captured wrongRate = Captured.run(
+                "listen", "--protocol", "dropline", "--baud", "250000", "--from", vcd.toString(), "--wire", "pair");
+        Captured both =
+                Captured.run("listen", pit, "--protocol", "dropline", "--baud", "500000", "--from", vcd.toString());
+
+        assertTrue(run.out().matches("(?s).*\n  1 +\\d{3} +100% .*\n  2 +\\d{3} +100% .*"), run::out);
+        assertTrue(wrongRate.out().contains("; 100% of them are part of no sound frame."), wrongRate::out);
+        assertEquals(2, both.exitCode());
+    }
+
     @Test
     void aTableOfEdgesIsRead() throws IOException {
         Path csv = edges("Time [s],Channel 0\n", CharacterFormat.EIGHT_N_ONE, 115_200, "hello");

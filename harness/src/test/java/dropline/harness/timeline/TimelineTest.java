@@ -122,7 +122,7 @@ final class TimelineTest {
 
     private String drawn(PlayedBus bus) throws IOException {
         Path file = folder.resolve("t.svg");
-        bus.play(ALL, 2_000_000 * US, Timeline.create(file, bus.pit(), 0, 1));
+        bus.play(ALL, 2_000_000 * US, Timeline.create(file, bus.pit(), 0, "seed 1"));
         return Files.readString(file);
     }
 }

@@ -3,10 +3,8 @@ package dropline.scenarios.live;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dropline.bus.clock.UartClock;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
-import dropline.bus.pit.Segment;
 import dropline.bus.run.SegmentRun;
 import dropline.harness.link.Arrival;
 import dropline.harness.listen.CaptureFile;
@@ -20,14 +18,10 @@ import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.Source;
 import dropline.harness.replay.WatchedRun;
-import dropline.protocol.Bytes;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -51,55 +45,6 @@ final class ListenTest {
         return Source.recording(RecordingFiles.of(file), pit, ReadOptions.strict(), from, to);
     }
 
-    /** What stands on a segment's pair, as one who listens has it. */
-    private static final class Pair implements WatchedRun.Watcher {
-        private final Segment segment;
-        private final List<Arrival.Received> heard = new ArrayList<>();
-        private final long[] asked;
-        private final long[] answered;
-        private final long[] gaps;
-        private final long[] values;
-        private @Nullable SegmentRun run;
-        private long broadcasts;
-
-        Pair(Pit pit, Segment segment) {
-            this.segment = segment;
-            int nodes = Layout.of(pit).nodes().size();
-            asked = new long[nodes];
-            answered = new long[nodes];
-            gaps = new long[nodes];
-            values = new long[pit.signals().size()];
-        }
-
-        @Override
-        public void follow(SegmentRun followed) {
-            run = followed;
-        }
-
-        @Override
-        public void stateChanged(long atNanos, int signal, int serial, long value) {
-            values[signal] = value;
-        }
-
-        @Override
-        public void frameStarted(long atNanos, int talker, int frame, int node, int transaction, int chars) {
-            Bytes bytes = Objects.requireNonNull(run).bytes(talker);
-            long at = atNanos + UartClock.exact(segment.baud()).heardNanos(segment.format(), bytes.length());
-            heard.add(new Arrival.Received(at, bytes));
-            if (frame == REQUEST) {
-                asked[node]++;
-            } else if (frame == BROADCAST) {
-                broadcasts++;
-            }
-        }
-
-        @Override
-        public void answered(long atNanos, int node, int transaction, int attempt, long gapNanos) {
-            answered[node]++;
-            gaps[node] = Math.max(gaps[node], gapNanos);
-        }
-    }
-
     private static List<Pair> played(Pit pit) throws IOException {
         List<Pair> pairs =
                 pit.segments().stream().map(segment -> new Pair(pit, segment)).toList();
@@ -116,12 +61,12 @@ final class ListenTest {
         List<Layout.NodePlace> places = Layout.of(pit).nodes();
         for (int s = 0; s < pairs.size(); s++) {
             Pair pair = pairs.get(s);
-            Listening listening = new Listening(pit, s, null);
+            Listening listening = new Listening(pit, s, List.of());
 
             pair.heard.forEach(listening::take);
             listening.quiet(PLAYED + SECOND);
 
-            assertEquals(0, listening.rejected());
+            assertEquals(0, listening.unsound());
             assertEquals(0, listening.strayReplies());
             assertEquals(pair.broadcasts, listening.broadcasts());
             for (NodeTally tally : listening.nodes()) {
@@ -145,7 +90,7 @@ final class ListenTest {
         Pair front = played(pit).get(0);
         Path file = folder.resolve("heard.long.csv");
         try (StateLog states = StateLog.create(file, pit, 0)) {
-            Listening listening = new Listening(pit, 0, states);
+            Listening listening = new Listening(pit, 0, List.of(states));
             front.heard.forEach(listening::take);
         }
 
@@ -183,7 +128,7 @@ final class ListenTest {
         Pit pit = demo();
         Pair front = played(pit).get(0);
         Path file = folder.resolve("front.txt");
-        Listening first = new Listening(pit, 0, null);
+        Listening first = new Listening(pit, 0, List.of());
         try (CaptureFile capture = CaptureFile.create(file)) {
             for (Arrival.Received received : front.heard) {
                 first.take(received);
@@ -191,13 +136,13 @@ final class ListenTest {
             }
         }
 
-        Listening again = new Listening(pit, 0, null);
+        Listening again = new Listening(pit, 0, List.of());
         try (CaptureFile capture = CaptureFile.open(file)) {
             capture.feed(again);
         }
 
         assertEquals(first.bytes(), again.bytes());
-        assertEquals(first.rejected(), again.rejected());
+        assertEquals(first.unsound(), again.unsound());
         assertEquals(
                 first.nodes().stream().map(NodeTally::answered).toList(),
                 again.nodes().stream().map(NodeTally::answered).toList());

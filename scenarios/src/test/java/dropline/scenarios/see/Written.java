@@ -48,8 +48,8 @@ record Written(Path vcd, Path pcapng, List<SentFrame> frames) {
         Path pcapng = folder.resolve("bus.pcapng");
         List<SentFrame> sent = new ArrayList<>();
         List<CaptureSink> sinks = List.of(
-                VcdFile.create(vcd, pit, SEED, List.of(), stretch, resolution),
-                PcapngFile.create(pcapng, pit, SEED),
+                VcdFile.create(vcd, pit, "seed " + SEED, List.of(), stretch, resolution),
+                PcapngFile.create(pcapng, pit, "seed " + SEED),
                 new Kept(sent));
         Captures captures = new Captures(pit, stretch, sinks);
         Pit.Load load = Objects.requireNonNull(pit.load());
