@@ -1,6 +1,7 @@
 package dropline.bus.run;
 
 import dropline.bus.chance.Draws;
+import dropline.bus.clock.UartClock;
 import dropline.bus.fault.Fault;
 import dropline.bus.host.StateBlock;
 import dropline.bus.pit.Pit;
@@ -47,7 +48,8 @@ public final class NodesRun {
     private final Spoken spoken;
     private final Understanding understanding;
     private final Ear ear;
-    private final Uart outside;
+    private final long seed;
+    private Uart outside;
     private final double bitNanos;
     private final long silenceNanos;
     private long reached;
@@ -76,12 +78,33 @@ public final class NodesRun {
         // the pair has been idle for long
         cutter.onSilence(Integer.MAX_VALUE);
         understanding.silence(Integer.MAX_VALUE);
-        outside = new Uart(
+        this.seed = seed;
+        outside = outside(bitNanos);
+    }
+
+    private Uart outside(double itsBitNanos) {
+        return new Uart(
                 TraceSink.CONTROLLER,
-                bitNanos,
+                itsBitNanos,
                 Transceiver.USUAL.samplesPerBit(),
                 Transceiver.USUAL.receiver(),
                 Draws.stream(seed, Draws.nameHash(segment.name()), Draws.Purpose.CONTENTION));
+    }
+
+    /** The controller outside speaks and hears at another baud rate from now on, bits a second. */
+    public void tune(int baud) {
+        UartClock clock = UartClock.exact(baud);
+        spoken.tune(clock);
+        outside = outside(clock.bitNanos());
+    }
+
+    /**
+     * Every node restarts now.
+     *
+     * @throws IllegalStateException if the run was not told of a fault that may restart each of them
+     */
+    public void restart() {
+        troubles.restart(reached);
     }
 
     private Stations stations() {
@@ -104,7 +127,12 @@ public final class NodesRun {
             throw new IllegalArgumentException(
                     "what is said must not lie in the past: atNanos=" + atNanos + " reached=" + reached);
         }
-        return spoken.say(atNanos, bytes);
+        long first = spoken.say(atNanos, bytes);
+        Frame played = spoken.replyBefore();
+        if (played != null) {
+            wire.isReply(played);
+        }
+        return first;
     }
 
     /** When the last of what was said is over, ns. */

@@ -11,6 +11,7 @@ import dropline.protocol.Listener;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a controller outside has on the pair: its bytes in pieces, each a transmission that ends where a frame may end,
@@ -29,12 +30,15 @@ final class Spoken {
 
     private final Segment segment;
     private final Listener cutter;
-    private final UartClock clock;
-    private final double bitNanos;
+    private UartClock clock;
+    private double bitNanos;
     private final ArrayDeque<Piece> toCome = new ArrayDeque<>();
     private final ArrayDeque<Piece> onPair = new ArrayDeque<>();
     private final List<Piece> spare = new ArrayList<>();
     private long lastEndNanos;
+    private boolean lastIsReply;
+    private @Nullable Frame last;
+    private @Nullable Frame replyBefore;
 
     /** @param cutter finds where frames end; nobody else's */
     Spoken(Segment segment, Listener cutter) {
@@ -44,16 +48,27 @@ final class Spoken {
         bitNanos = clock.bitNanos();
     }
 
+    /** What is said from now on has its bits from another clock. */
+    void tune(UartClock other) {
+        clock = other;
+        bitNanos = other.bitNanos();
+        spare.clear();
+    }
+
     /** Says bytes, from an instant on or after those said before; tells when the first begins. */
     long say(long atNanos, Bytes said) {
         long first = Math.max(atNanos, lastEndNanos);
         if (first > lastEndNanos) {
-            cutter.onSilence((int) Math.min(Integer.MAX_VALUE, (first - lastEndNanos) * 10 / bitNanos));
+            int tenths = (int) Math.min(Integer.MAX_VALUE, (first - lastEndNanos) * 10 / bitNanos);
+            lastIsReply |= isReply(cutter.onSilence(tenths));
         }
+        replyBefore = lastIsReply ? last : null;
         long start = first;
         int from = 0;
         for (int i = 0; i < said.length(); i++) {
-            boolean ends = !(cutter.onByte(said.at(i)) instanceof Decoded.NeedMore<Heard>);
+            Decoded<Heard> decoded = cutter.onByte(said.at(i));
+            lastIsReply = isReply(decoded);
+            boolean ends = !(decoded instanceof Decoded.NeedMore<Heard>);
             while (!(cutter.more() instanceof Decoded.NeedMore<Heard>)) {
                 ends = true;
             }
@@ -66,6 +81,17 @@ final class Spoken {
         return first;
     }
 
+    private static boolean isReply(Decoded<Heard> decoded) {
+        return decoded instanceof Decoded.Complete<Heard> complete
+                && complete.frame().kind() == Heard.Kind.REPLY;
+    }
+
+    /** The piece before what was said last, if it ended with a reply: somebody plays a node there. */
+    @Nullable
+    Frame replyBefore() {
+        return replyBefore;
+    }
+
     private void add(long atNanos, Bytes bytes) {
         Piece piece = spare.isEmpty()
                 ? new Piece(new Frame(TraceSink.CONTROLLER, 0, clock, segment.format()))
@@ -76,6 +102,7 @@ final class Spoken {
         piece.frame.transaction = 0;
         piece.frame.time(atNanos, bytes.length(), 0, 0);
         lastEndNanos = piece.frame.endNanos;
+        last = piece.frame;
         toCome.add(piece);
     }
 

@@ -268,7 +268,7 @@ final class Stations implements Polling.Answers {
             events.post(frame.heardNanos, Rank.PHANTOM, nodeIndex[position], 1, 0, 0);
             return false;
         }
-        return received && !node.misses(frame, wire.afterReply(frame));
+        return received && !node.misses(frame, wire.afterReplyOfAnother(frame, nodeIndex[position]));
     }
 
     private boolean floats(int position, Frame frame) {

@@ -139,10 +139,10 @@ final class Troubles {
         Fault fault = event.fault();
         long until = next + fault.amount();
         switch (fault.kind()) {
-            case RESET -> reset(stations.position(fault.node()), fault.amount());
+            case RESET -> reset(stations.position(fault.node()), fault.amount(), next);
             case BROWN_OUT -> {
                 for (int position = 0; position < stations.count(); position++) {
-                    reset(position, fault.amount());
+                    reset(position, fault.amount(), next);
                 }
             }
             case BLACKOUT -> stations.stall(stations.position(fault.node()), Indicator.Blocks.INTERRUPTS, next, until);
@@ -153,11 +153,18 @@ final class Troubles {
         }
     }
 
-    private void reset(int position, long amountNanos) {
+    /** Every board restarts, and takes as long as it does. */
+    void restart(long atNanos) {
+        for (int position = 0; position < stations.count(); position++) {
+            reset(position, 0, atNanos);
+        }
+    }
+
+    private void reset(int position, long amountNanos, long atNanos) {
         int node = stations.node(position);
         long boot = layout.nodes().get(node).node().profile().bootNanos();
         long takes = amountNanos > 0 ? amountNanos : boot > 0 ? boot : USUAL_BOOT_NANOS;
-        stations.reset(position, next, next + takes);
+        stations.reset(position, atNanos, atNanos + takes);
     }
 
     private void babble(Fault fault, Frame frame) {

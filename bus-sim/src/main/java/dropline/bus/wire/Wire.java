@@ -18,6 +18,9 @@ public final class Wire {
         Bytes of(Frame frame);
     }
 
+    /** In place of who replied: the last frame was no reply. */
+    private static final int NOBODY = Integer.MIN_VALUE;
+
     private final EventOrder events;
     private final boolean isShared;
 
@@ -30,8 +33,8 @@ public final class Wire {
     private long lastOffNanos;
     private long transmissions;
     private long newestNumber;
-    private boolean isReply;
-    private boolean wasReply;
+    private int replier = NOBODY;
+    private int replierBefore = NOBODY;
     private long lastEndNanos = Long.MIN_VALUE / 2;
 
     /**
@@ -83,8 +86,8 @@ public final class Wire {
         if (isShared || frame.kind != TraceSink.REPLY) {
             traffic.add(frame);
         }
-        wasReply = isReply;
-        isReply = frame.kind == TraceSink.REPLY;
+        replierBefore = replier;
+        replier = frame.kind == TraceSink.REPLY ? frame.talker : NOBODY;
         newestNumber = frame.number;
         lastOffNanos = Math.max(lastOffNanos, frame.driverOffNanos);
         lastEndNanos = Math.max(lastEndNanos, frame.endNanos);
@@ -167,9 +170,17 @@ public final class Wire {
         return lastEndNanos;
     }
 
-    /** Whether the last frame before this one was a node's reply. */
-    public boolean afterReply(Frame frame) {
-        return frame.number == newestNumber ? wasReply : isReply;
+    /** Whether the last frame before this one was a reply of somebody but this node. */
+    public boolean afterReplyOfAnother(Frame frame, int node) {
+        int last = frame.number == newestNumber ? replierBefore : replier;
+        return last != NOBODY && last != node;
+    }
+
+    /** This frame turns out to be a reply, which somebody played. */
+    public void isReply(Frame played) {
+        if (played.number == newestNumber) {
+            replier = TraceSink.CONTROLLER;
+        }
     }
 
     /** The characters that went over the pair: where it is not shared, those that nodes hear. */

@@ -3,6 +3,7 @@ package dropline.harness.bench;
 import dropline.bus.fault.FaultKind;
 import dropline.harness.live.Asking;
 import dropline.harness.verdict.Words;
+import dropline.protocol.Bytes;
 import java.io.IOException;
 
 /** Whether it answers, and how soon. */
@@ -12,6 +13,10 @@ final class Answering {
 
     /** Share of the time-out that an answer may take. */
     private static final double MOST_OF_TIME_OUT = 0.8;
+
+    private static final long[] PAUSES_NANOS = {
+        1_000_000L, 2_000_000L, 5_000_000L, 10_000_000L, 20_000_000L, 50_000_000L, 100_000_000L
+    };
 
     private final Bench bench;
 
@@ -112,5 +117,62 @@ final class Answering {
                 gaps.count(),
                 FaultKind.REPLY_TOO_SOON);
         return gaps;
+    }
+
+    /** Polls after ever longer pauses, so that its loop is met at whatever it does. */
+    void pauses() throws IOException {
+        int missed = 0;
+        int trials = 0;
+        long slowest = 0;
+        for (long pause : PAUSES_NANOS) {
+            for (int i = 0; i < bench.thoroughness().probes; i++) {
+                // never in step with anything that comes round regularly
+                bench.asking().rest(pause + i * pause / (bench.thoroughness().probes + 1));
+                Asking.Outcome outcome = bench.poll();
+                Asking.Came reply = outcome.replyOf(bench.address());
+                slowest = reply == null ? slowest : Math.max(slowest, reply.endNanos() - outcome.saidUntilNanos());
+                missed += reply == null ? 1 : 0;
+                trials++;
+            }
+        }
+        bench.item(
+                "after-pauses",
+                missed == 0,
+                "misses " + missed + " of " + trials + " polls that come after pauses of "
+                        + Words.time(PAUSES_NANOS[0]) + " to "
+                        + Words.time(2 * PAUSES_NANOS[PAUSES_NANOS.length - 1])
+                        + "; its slowest answer was there after " + Words.time(slowest),
+                trials,
+                FaultKind.LOOP_STALL,
+                FaultKind.BLACKOUT,
+                FaultKind.RESET,
+                FaultKind.DRIVER_ENABLED_LATE,
+                FaultKind.DRIVER_RELEASED_EARLY,
+                FaultKind.CLOCK_OFF);
+    }
+
+    /** Requests of every length it may get, from a plain poll to the longest. */
+    void lengths() throws IOException {
+        int lost = 0;
+        int trials = 0;
+        int longest = 0;
+        for (Bytes request : Probe.ofEveryLength(bench.subject())) {
+            longest = Math.max(longest, request.length());
+            for (int i = 0; i < bench.thoroughness().probes; i++) {
+                boolean isAnswered = bench.isAnswered(bench.asking().say(request, bench.address(), bench.timeOut()));
+                lost += isAnswered ? 0 : 1;
+                trials++;
+                bench.asking().rest(bench.restNanos());
+            }
+        }
+        bench.item(
+                "every-length",
+                lost == 0,
+                "misses " + lost + " of " + trials + " requests, the longest " + longest + " characters long",
+                trials,
+                FaultKind.RING_OVERRUN,
+                FaultKind.BLACKOUT,
+                FaultKind.LOOP_STALL,
+                FaultKind.CLOCK_OFF);
     }
 }

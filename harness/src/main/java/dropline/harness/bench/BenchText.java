@@ -39,7 +39,7 @@ public final class BenchText {
         return text.append('\n').toString();
     }
 
-    private static String headline(BenchResult result) {
+    static String headline(BenchResult result) {
         long failed = count(result, Outcome.FAIL);
         long undecided = count(result, Outcome.UNDECIDED);
         long passed = count(result, Outcome.PASS);
@@ -57,7 +57,8 @@ public final class BenchText {
         return result.items().stream().filter(item -> item.outcome() == outcome).count();
     }
 
-    private static String margin(Item item) {
+    /** The limit and the distance from it, in brackets; empty where the item is no matter of time. */
+    static String margin(Item item) {
         Item.Measure measure = item.measure();
         if (measure == null) {
             return "";

@@ -4,6 +4,7 @@ import dropline.harness.link.Link;
 import java.io.IOException;
 import java.util.OptionalLong;
 import java.util.function.DoubleConsumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Examines one board over a link. A limit that is tighter than what the link may add to an instant is undecided, never
@@ -11,11 +12,15 @@ import java.util.function.DoubleConsumer;
  */
 public final class Examination {
     private final Bench bench;
+    private final @Nullable Traffic traffic;
 
     /**
+     * @param traffic played around it; null for none
      * @param floorNanos what the link may add to an instant, ns: measured, or a guess; of no account on an exact link
      */
-    public Examination(Subject subject, Link link, long floorNanos, Thoroughness thoroughness) {
+    public Examination(
+            Subject subject, Link link, long floorNanos, Thoroughness thoroughness, @Nullable Traffic traffic) {
+        this.traffic = traffic;
         bench = new Bench(subject, link, floorNanos, thoroughness);
     }
 
@@ -29,9 +34,12 @@ public final class Examination {
         Answering answering = new Answering(bench);
         Gaps gaps = new Gaps();
         OptionalLong tail = OptionalLong.empty();
+        OptionalLong boot = OptionalLong.empty();
         if (answering.answers()) {
             progress.accept(0.05);
             gaps = answering.gaps();
+            answering.pauses();
+            answering.lengths();
             progress.accept(0.2);
             new Keeping(bench).silence();
             progress.accept(0.4);
@@ -39,14 +47,23 @@ public final class Examination {
             sharing.bursts();
             tail = sharing.releaseTail();
             sharing.amongOthers();
+            if (traffic != null) {
+                traffic.play(bench);
+            }
+            Telling telling = new Telling(bench);
+            telling.moved();
             progress.accept(0.6);
             Lasting lasting = new Lasting(bench);
-            lasting.soak(progress);
+            lasting.soak(telling, progress);
+            telling.still();
             lasting.status();
+            Bearing bearing = new Bearing(bench);
+            bearing.rates();
+            boot = bearing.restart();
         }
         String name = bench.subject().name();
-        Passport passport =
-                new Passport(name, gaps.count(), gaps.least(), gaps.half(), gaps.most(), bench.floorNanos(), tail);
-        return new BenchResult(name, bench.link().where(), bench.floorNanos(), bench.items(), passport);
+        Passport passport = new Passport(
+                name, gaps.count(), gaps.least(), gaps.half(), gaps.most(), bench.floorNanos(), tail, boot);
+        return new BenchResult(name, bench.link().where(), bench.floorNanos(), bench.items(), gaps.sorted(), passport);
     }
 }

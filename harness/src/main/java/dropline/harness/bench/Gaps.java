@@ -32,7 +32,11 @@ final class Gaps {
     }
 
     long half() {
-        return gaps.isEmpty() ? 0 : gaps.stream().sorted().toList().get(gaps.size() / 2);
+        return gaps.isEmpty() ? 0 : sorted().get(gaps.size() / 2);
+    }
+
+    List<Long> sorted() {
+        return gaps.stream().sorted().toList();
     }
 
     long slowest() {

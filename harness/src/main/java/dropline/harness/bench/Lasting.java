@@ -14,14 +14,17 @@ final class Lasting {
         this.bench = bench;
     }
 
-    void soak(DoubleConsumer progress) throws IOException {
+    void soak(Telling telling, DoubleConsumer progress) throws IOException {
         int lost = 0;
         int garbled = 0;
         for (int i = 0; i < bench.thoroughness().soak; i++) {
             Asking.Outcome outcome = bench.poll();
-            if (!bench.isAnswered(outcome)) {
+            Asking.Came reply = outcome.replyOf(bench.address());
+            if (reply == null) {
                 lost++;
                 garbled += outcome.bytes() > 0 ? 1 : 0;
+            } else if (!bench.link().isExact()) {
+                telling.hear(reply);
             }
             if (i % 100 == 0) {
                 progress.accept(0.6 + 0.4 * i / bench.thoroughness().soak);

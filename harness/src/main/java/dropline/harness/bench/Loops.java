@@ -11,11 +11,11 @@ import java.util.List;
 public final class Loops {
     private Loops() {}
 
-    /** A link to it; the other boards of its segment are not there. */
+    /** A link to it, with somebody at its controls; the other boards of its segment are not there. */
     public static LoopLink to(Subject subject, long seed, List<Fault> faults) {
         List<Fault> all = new ArrayList<>(faults);
         all.addAll(othersDead(subject));
-        return new LoopLink(subject.pit(), subject.segment(), seed, all, Moves.none());
+        return new LoopLink(subject.pit(), subject.segment(), seed, all, new Moves(new Fingers(subject)));
     }
 
     /** That nobody else is on its pair. */

@@ -15,6 +15,7 @@ import java.util.OptionalLong;
  * @param mostGapNanos the longest, ns
  * @param uncertaintyNanos the true gaps may be shorter by so much, ns
  * @param releaseTailNanos at most this, ns; empty where the link cannot tell
+ * @param bootNanos from a restart to its first reply, ns; empty where it could not be restarted
  */
 public record Passport(
         String node,
@@ -23,7 +24,8 @@ public record Passport(
         long halfGapNanos,
         long mostGapNanos,
         long uncertaintyNanos,
-        OptionalLong releaseTailNanos) {
+        OptionalLong releaseTailNanos,
+        OptionalLong bootNanos) {
 
     /**
      * The file.
@@ -66,6 +68,11 @@ public record Passport(
         releaseTailNanos.ifPresent(tail -> text.append("    release-tail: ")
                 .append(micros(tail))
                 .append(" us, measured ")
+                .append(day)
+                .append('\n'));
+        bootNanos.ifPresent(boot -> text.append("    boot: ")
+                .append(Math.round(boot / 1e6))
+                .append(" ms, measured ")
                 .append(day)
                 .append('\n'));
         return text.toString();

@@ -10,7 +10,9 @@ import dropline.protocol.NodeWire;
 import dropline.protocol.Protocol;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /** What is said to a board to see what it does. */
 final class Probe {
@@ -33,12 +35,31 @@ final class Probe {
         if (!protocol.canBroadcast() || all.signals().isEmpty()) {
             return List.of();
         }
-        Destination everyone = protocol.broadcast(all);
-        int[] picked = new int[all.signals().size()];
-        long[] pending = new long[picked.length / 64 + 1];
-        Arrays.fill(pending, -1L);
-        int count = everyone.pick(pending, 0, picked);
-        return count == 0 ? List.of() : List.of(everyone.encodeRequest(0, picked, count, new long[count]));
+        return carrying(
+                protocol.broadcast(all), all.signals().size(), all.signals().size());
+    }
+
+    /** Its own polls: plain, with one value, with two, with as many as go into one. */
+    static List<Bytes> ofEveryLength(Subject subject) {
+        Destination own = subject.on().protocol().node(subject.wire());
+        int signals = subject.wire().signals().size();
+        Set<Bytes> said = new LinkedHashSet<>();
+        said.add(own.encodeRequest(0, new int[0], 0, new long[0]));
+        for (int count : new int[] {1, 2, signals}) {
+            said.addAll(carrying(own, signals, Math.min(count, signals)));
+        }
+        return List.copyOf(said);
+    }
+
+    /** A request that carries as many of the first signals as go into it, all at nought. */
+    private static List<Bytes> carrying(Destination destination, int signals, int wanted) {
+        int[] picked = new int[signals];
+        long[] pending = new long[signals / 64 + 1];
+        for (int i = 0; i < wanted; i++) {
+            pending[i / 64] |= 1L << (i % 64);
+        }
+        int count = wanted == 0 ? 0 : destination.pick(pending, 0, picked);
+        return count == 0 ? List.of() : List.of(destination.encodeRequest(0, picked, count, new long[count]));
     }
 
     /**

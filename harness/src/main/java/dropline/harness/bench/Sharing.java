@@ -21,7 +21,7 @@ final class Sharing {
     void bursts() throws IOException {
         int held = -1;
         int failed = -1;
-        int[] lengths = {1, 2, 4, 8};
+        int[] lengths = {1, 2, 4, 8, 16, 32};
         for (int frames : lengths) {
             Bytes burst = Probe.burst(bench.asking(), bench.subject(), frames);
             boolean well = true;

@@ -3,6 +3,7 @@ package dropline.harness.cli;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.harness.bench.BenchPage;
 import dropline.harness.bench.BenchResult;
 import dropline.harness.bench.BenchText;
 import dropline.harness.bench.Examination;
@@ -10,9 +11,14 @@ import dropline.harness.bench.JUnitXml;
 import dropline.harness.bench.Loops;
 import dropline.harness.bench.Subject;
 import dropline.harness.bench.Thoroughness;
+import dropline.harness.bench.Traffic;
 import dropline.harness.json.BenchJson;
 import dropline.harness.link.Link;
+import dropline.harness.pitfile.PitFile;
 import dropline.harness.problem.Nearest;
+import dropline.harness.recording.ReadOptions;
+import dropline.harness.recording.RecordingFiles;
+import dropline.harness.replay.Source;
 import dropline.harness.verdict.Outcome;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -21,6 +27,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -40,7 +47,8 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         customSynopsis = {
             "dropline bench --pit PIT --node NODE [--port PORT|--tcp HOST:PORT] [--floor T] [--quick]",
-            "               [--passport FILE [--like PROFILE]] [--junit FILE] [--json FILE|-] [--fault FAULT]...",
+            "               [--recording FILE] [--passport FILE [--like PROFILE]] [--html FILE] [--junit FILE]",
+            "               [--json FILE|-] [--fault FAULT]...",
             "dropline bench --protocol NAME [--layout FILE] --baud N --address N [--time-out T]",
             "               --port PORT|--tcp HOST:PORT ..."
         },
@@ -48,20 +56,25 @@ import picocli.CommandLine.Spec;
         description = {
             "Asks the board everything that can be asked over a link: whether and how soon it answers, whether",
             "it is silent when others are spoken to, what damage and noise do to it, whether it keeps up when",
-            "frames come without a pause, when it lets go of the line, and whether it goes on for long. Without",
-            "a port it examines the board as the pit file models it, in simulated time. A limit that is tighter",
-            "than what the adapter may add (--floor) is undecided, never passed.",
+            "frames come without a pause, when it lets go of the line, how far off the rate may be, whether it",
+            "comes back from a restart, and whether it goes on for long; with --recording, amid the traffic of",
+            "its segment. Without a port it examines the board as the pit file models it, in simulated time. A",
+            "limit that is tighter than what the adapter may add (--floor) is undecided, never passed.",
             "Connect the board alone, at one end of the adapter."
         },
         footerHeading = "%nExamples:%n",
         footer = {
             "  dropline bench --pit pit.yaml --node oil-board",
             "  dropline bench --pit pit.yaml --node oil-board --port COM7 --floor 1ms --passport oil-board.yaml",
+            "  dropline bench --pit pit.yaml --node oil-board --recording flight.dlr --html oil-board.html",
             "  dropline bench --protocol modbus-rtu --baud 19200 --address 7 --port COM7",
             "",
             "Exit codes:  0 fit   1 not fit, or undecided   2 the input is wrong   3 our own fault"
         })
 final class BenchCommand implements Callable<Integer> {
+    private static final long TRAFFIC_NANOS = 10_000_000_000L;
+    private static final long QUICK_TRAFFIC_NANOS = 2_000_000_000L;
+
     private final Console console;
 
     @ArgGroup(exclusive = true, multiplicity = "1")
@@ -121,6 +134,15 @@ final class BenchCommand implements Callable<Integer> {
             description = "The profile that states what was not measured. Default: 8-bit loop.")
     private String like = "8-bit loop";
 
+    @Option(
+            names = "--recording",
+            paramLabel = "FILE",
+            description = "Play the pit's traffic of this flight around it: 10 s of it, 2 s with --quick.")
+    private @Nullable Path recording;
+
+    @Option(names = "--html", paramLabel = "FILE", description = "Write the report: one file, readable offline.")
+    private @Nullable Path html;
+
     @Option(names = "--junit", paramLabel = "FILE", description = "Write the verdicts as JUnit XML.")
     private @Nullable Path junit;
 
@@ -151,13 +173,18 @@ final class BenchCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(), "--port is missing (or --tcp); without one, a pit file models the board");
         }
-        Path[] inputs = ofPit == null ? new Path[0] : new Path[] {ofPit.file};
-        for (Path written : new Path[] {passport, junit, json.file()}) {
+        if (alone != null && recording != null) {
+            throw new ParameterException(command.commandLine(), "--recording needs --pit: it says who else is there");
+        }
+        Path[] inputs = Stream.of(ofPit == null ? null : ofPit.file, recording)
+                .filter(Objects::nonNull)
+                .toArray(Path[]::new);
+        for (Path written : new Path[] {passport, html, junit, json.file()}) {
             OutputFiles.mustBeWritable(written, inputs);
         }
-        Pit pit = alone != null
-                ? alone.pit()
-                : PitFiles.read(Objects.requireNonNull(ofPit).file).pit();
+        PitFile.Understood described =
+                alone != null ? alone.described() : PitFiles.read(Objects.requireNonNull(ofPit).file);
+        Pit pit = described.pit();
         Subject subject = ofPit == null ? new Subject(pit, 0, 0) : subject(pit, ofPit);
         Segment on = pit.segments().get(subject.segment());
         SegmentChoice.mustBeSpoken(on);
@@ -166,13 +193,26 @@ final class BenchCommand implements Callable<Integer> {
                 ? port.open(on.baud(), on.format())
                 : Loops.to(subject, seed, injected.read(pit, OptionalLong.empty()))) {
             Thoroughness thoroughness = quick ? Thoroughness.QUICK : Thoroughness.FULL;
-            BenchResult result = new Examination(subject, link, floorNanos, thoroughness).run(this::progress);
+            BenchResult result = new Examination(subject, link, floorNanos, thoroughness, traffic(subject, described))
+                    .run(this::progress);
             if (console.terminal()) {
                 console.err().print("\r                    \r");
             }
             write(result);
             return result.outcome() == Outcome.PASS ? ExitCode.PASS : ExitCode.FAIL;
         }
+    }
+
+    private @Nullable Traffic traffic(Subject subject, PitFile.Understood described) throws IOException {
+        if (recording == null) {
+            return null;
+        }
+        InputFiles.mustExist(recording, "recording");
+        RecordingFiles files = RecordingFiles.of(recording);
+        ReadOptions options = new ReadOptions(false, described.recordingTime());
+        files.mustAgree(options);
+        long lasts = quick ? QUICK_TRAFFIC_NANOS : TRAFFIC_NANOS;
+        return Traffic.of(subject, () -> Source.recording(files, subject.pit(), options, 0, lasts), seed, lasts);
     }
 
     private void progress(double share) {
@@ -192,6 +232,9 @@ final class BenchCommand implements Callable<Integer> {
                                     LocalDate.now(java.time.ZoneId.systemDefault())
                                             .toString(),
                                     result.over()));
+        }
+        if (html != null) {
+            OutputFiles.write(html, BenchPage.html(result));
         }
         if (junit != null) {
             OutputFiles.write(junit, JUnitXml.of(result));

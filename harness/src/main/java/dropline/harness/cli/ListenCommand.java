@@ -183,7 +183,7 @@ final class ListenCommand implements Callable<Integer> {
             OutputFiles.mustBeWritable(written, inputs);
         }
         return described == null
-                ? listen(Objects.requireNonNull(spoken).pit(1), 0, null)
+                ? listen(Objects.requireNonNull(spoken).described(1).pit(), 0, null)
                 : ofPit(PitFiles.read(described).pit());
     }
 

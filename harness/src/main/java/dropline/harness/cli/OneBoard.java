@@ -1,6 +1,6 @@
 package dropline.harness.cli;
 
-import dropline.bus.pit.Pit;
+import dropline.harness.pitfile.PitFile;
 import picocli.CommandLine.Option;
 
 /** A board for which there is no pit file yet: what must be known of it to speak to it. */
@@ -9,7 +9,7 @@ final class OneBoard extends SpokenByOptions {
     private int address;
 
     /** A pit that has nothing but this board, with one value and no neighbours. */
-    Pit pit() {
-        return pit(address);
+    PitFile.Understood described() {
+        return described(address);
     }
 }

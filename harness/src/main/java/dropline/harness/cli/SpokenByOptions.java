@@ -1,6 +1,5 @@
 package dropline.harness.cli;
 
-import dropline.bus.pit.Pit;
 import dropline.harness.pitfile.PitFile;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
@@ -38,7 +37,7 @@ class SpokenByOptions {
     private long timeOutNanos = USUAL_TIME_OUT_NANOS;
 
     /** A pit that has nothing but one board with one value. */
-    final Pit pit(int address) {
+    final PitFile.Understood described(int address) {
         if (baud < LEAST_BAUD || baud > MOST_BAUD) {
             throw new WrongInput("dropline: --baud must be " + LEAST_BAUD + ".." + MOST_BAUD + ", not " + baud);
         }
@@ -58,7 +57,7 @@ class SpokenByOptions {
             throw PitFiles.wrong(wrong.problems());
         }
         if (result instanceof PitFile.Understood understood) {
-            return understood.pit();
+            return understood;
         }
         throw new AssertionError(result);
     }

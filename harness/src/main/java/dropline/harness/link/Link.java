@@ -39,6 +39,26 @@ public interface Link extends AutoCloseable {
     /** Whether bytes take their time on a wire; over a network they come and go at once. */
     boolean isOnAWire();
 
+    /**
+     * Restarts the boards at its other end, if it has a way to. Whether they do restart is theirs: not every adapter's
+     * control line leads to a board.
+     *
+     * @return whether it has tried
+     */
+    default boolean restart() {
+        return false;
+    }
+
+    /**
+     * Speaks and hears at another rate from now on.
+     *
+     * @param baud bits a second
+     * @return whether it does; if not, it goes on as before
+     */
+    default boolean tune(int baud) {
+        return false;
+    }
+
     /** Where it leads, in words: {@code COM7 at 250000 baud}. */
     String where();
 

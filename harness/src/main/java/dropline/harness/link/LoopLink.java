@@ -1,6 +1,7 @@
 package dropline.harness.link;
 
 import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.run.NodesRun;
@@ -10,6 +11,7 @@ import dropline.harness.recording.Moves;
 import dropline.protocol.Bytes;
 import java.io.IOException;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -32,7 +34,9 @@ public final class LoopLink implements Link {
     public LoopLink(Pit pit, int segmentIndex, long seed, List<Fault> faults, Moves moves) {
         this.moves = moves;
         segment = pit.segments().get(segmentIndex);
-        run = new NodesRun(pit, segmentIndex, seed, faults, new TraceSink() {}, new NodesRun.Ear() {
+        List<Fault> all = new ArrayList<>(faults);
+        all.add(restartAtWill(segmentIndex));
+        run = new NodesRun(pit, segmentIndex, seed, all, new TraceSink() {}, new NodesRun.Ear() {
             @Override
             public void talks(Frame reply, Bytes bytes) {
                 // told once it is over
@@ -43,6 +47,11 @@ public final class LoopLink implements Link {
                 take(reply, bytes);
             }
         });
+    }
+
+    /** A brown-out that never comes by itself: nodes that may forget must be stepped. */
+    private static Fault restartAtWill(int segment) {
+        return new Fault(FaultKind.BROWN_OUT, segment, -1, -1, -1, Long.MAX_VALUE - 1, Fault.TO_THE_END, 0, 0);
     }
 
     private void take(Frame reply, Bytes bytes) {
@@ -80,6 +89,18 @@ public final class LoopLink implements Link {
 
     private static long beyond(long nanos) {
         return nanos == Long.MAX_VALUE ? nanos : nanos + 1;
+    }
+
+    @Override
+    public boolean restart() {
+        run.restart();
+        return true;
+    }
+
+    @Override
+    public boolean tune(int baud) {
+        run.tune(baud);
+        return true;
     }
 
     @Override

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
 public final class SerialLink implements Link {
     private static final long OPEN_SECONDS = 6;
     private static final long SEEK_MILLIS = 500;
+    private static final long DTR_MILLIS = 100;
     private static final int READ_MILLIS = 100;
     private static final int LARGEST_READ = 4_096;
 
@@ -199,6 +200,26 @@ public final class SerialLink implements Link {
     @Override
     public @Nullable Arrival await(long deadlineNanos) {
         return inbox.await(deadlineNanos);
+    }
+
+    /** {@inheritDoc} Many boards restart when DTR is raised; it is let go for a moment first. */
+    @Override
+    public boolean restart() {
+        if (isPseudoTerminal || !isThere || !port.clearDTR()) {
+            return false;
+        }
+        try {
+            boolean unused = closing.await(DTR_MILLIS, TimeUnit.MILLISECONDS);
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+        }
+        return port.setDTR();
+    }
+
+    /** {@inheritDoc} On a pseudo-terminal bytes come at whatever rate. */
+    @Override
+    public boolean tune(int baud) {
+        return !isPseudoTerminal && isThere && port.setBaudRate(baud);
     }
 
     @Override

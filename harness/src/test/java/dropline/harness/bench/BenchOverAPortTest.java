@@ -15,15 +15,19 @@ import dropline.harness.verdict.Outcome;
 import dropline.protocol.CharacterFormat;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** Boards that are played at the far end of a port, examined as real ones are. */
 @EnabledOnOs(OS.LINUX)
@@ -52,14 +56,29 @@ final class BenchOverAPortTest {
         }
     }
 
-    @ParameterizedTest
-    @ValueSource(longs = {1, 4, 9})
-    @Timeout(120)
-    void whatAByteLinkCanDecideIsDecided(long seed) throws Exception {
+    /** Most of an examination is waiting, so three go on at once. */
+    @Test
+    @Timeout(240)
+    void whatAByteLinkCanDecideIsDecided() throws Exception {
+        List<Callable<BenchResult>> boards = new ArrayList<>();
+        for (long seed : new long[] {1, 4, 9}) {
+            boards.add(() -> examine(seed));
+        }
+        ExecutorService threads = Executors.newFixedThreadPool(boards.size());
+        try {
+            for (Future<BenchResult> done : threads.invokeAll(boards)) {
+                check(done.get());
+            }
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    private BenchResult examine(long seed) throws Exception {
         ModelledBoard board = new ModelledBoard(seed);
         Segment segment = board.subject.on();
         AtomicBoolean stop = new AtomicBoolean();
-        try (PtyPair pair = new PtyPair(folder, "board");
+        try (PtyPair pair = new PtyPair(folder, "board" + seed);
                 Link far = open(pair.far(), segment);
                 Link near = open(pair.near(), segment)) {
             StandIn played = new StandIn(
@@ -73,25 +92,30 @@ final class BenchOverAPortTest {
             Thread thread = new Thread(() -> play(played, stop), "board");
             thread.start();
 
-            BenchResult result = new Examination(board.subject, near, FLOOR_NANOS, Thoroughness.QUICK).run(share -> {});
+            BenchResult result =
+                    new Examination(board.subject, near, FLOOR_NANOS, Thoroughness.QUICK, null).run(share -> {});
             stop.set(true);
             thread.join();
 
-            String note = BenchText.of(result);
-            assertTrue(result.items().stream().noneMatch(item -> item.outcome() == Outcome.FAIL), note);
-            assertEquals(Outcome.PASS, outcome(result, "answers"), note);
-            assertEquals(Outcome.PASS, outcome(result, "silent-to-others"), note);
-            assertEquals(Outcome.PASS, outcome(result, "soak"), note);
-            // tighter than the floor, so never passed
-            assertEquals(Outcome.UNDECIDED, outcome(result, "not-too-soon"), note);
-            assertEquals(Outcome.UNDECIDED, outcome(result, "lets-go"), note);
-            assertTrue(result.passport().releaseTailNanos().isEmpty(), note);
-            assertEquals(
-                    List.of(),
-                    result.items().stream()
-                            .flatMap(item -> item.suspects().stream())
-                            .toList());
+            return result;
         }
+    }
+
+    private static void check(BenchResult result) {
+        String note = BenchText.of(result);
+        assertTrue(result.items().stream().noneMatch(item -> item.outcome() == Outcome.FAIL), note);
+        assertEquals(Outcome.PASS, outcome(result, "answers"), note);
+        assertEquals(Outcome.PASS, outcome(result, "silent-to-others"), note);
+        assertEquals(Outcome.PASS, outcome(result, "soak"), note);
+        // tighter than the floor, so never passed
+        assertEquals(Outcome.UNDECIDED, outcome(result, "not-too-soon"), note);
+        assertEquals(Outcome.UNDECIDED, outcome(result, "lets-go"), note);
+        assertTrue(result.passport().releaseTailNanos().isEmpty(), note);
+        assertEquals(
+                List.of(),
+                result.items().stream()
+                        .flatMap(item -> item.suspects().stream())
+                        .toList());
     }
 
     private static Outcome outcome(BenchResult result, String item) {

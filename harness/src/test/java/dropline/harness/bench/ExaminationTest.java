@@ -15,6 +15,11 @@ final class ExaminationTest {
     private static final int BOARDS = 50;
     private static final int EXAMINED = 1;
 
+    /** Its controls, as the layout numbers them: two for each of three boards. */
+    private static final int TOGGLE = 2;
+
+    private static final int ENCODER = 3;
+
     /** What the examination may be off by: half a bit, and the step in which it closes in. */
     private static final long STEP_NANOS = 600;
 
@@ -39,7 +44,21 @@ final class ExaminationTest {
                 long tail = passport.releaseTailNanos().orElseThrow();
                 assertTrue(Math.abs(tail - board.releaseTail) <= STEP_NANOS + bit, note);
             }
+            // found by polling: off by a poll that goes unanswered
+            long boot = passport.bootNanos().orElseThrow();
+            assertTrue(boot >= ModelledBoard.BOOT_NANOS, note);
+            assertTrue(boot <= ModelledBoard.BOOT_NANOS + 3 * board.timeOut() + board.mostGap, note);
+            assertEquals(Outcome.PASS, outcome(result, "off-rate"), note);
+            assertEquals(Outcome.PASS, outcome(result, "controls"), note);
         }
+    }
+
+    private static Outcome outcome(BenchResult result, String item) {
+        return result.items().stream()
+                .filter(each -> each.name().equals(item))
+                .findFirst()
+                .orElseThrow()
+                .outcome();
     }
 
     private static Fault chance(FaultKind kind, double rate, long amount) {
@@ -78,6 +97,8 @@ final class ExaminationTest {
         faults.add(often(FaultKind.RESET, 2, 60_000_000));
         faults.add(often(FaultKind.BABBLING_NODE, 40, 30));
         faults.add(chance(FaultKind.EAVESDROPPER, 1, 0));
+        faults.add(new Fault(FaultKind.ENCODER_SKIPS, 0, EXAMINED, ENCODER, -1, 0, Fault.TO_THE_END, 0.3, 0));
+        faults.add(new Fault(FaultKind.SWITCH_FLICKERS, 0, EXAMINED, TOGGLE, -1, 0, Fault.TO_THE_END, 3, 0));
         faults.add(chance(FaultKind.COMMON_WIRE_LIFTED, 0.3, 0));
         return faults;
     }

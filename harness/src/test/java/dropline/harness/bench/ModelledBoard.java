@@ -30,6 +30,8 @@ final class ModelledBoard {
     private static final long MICRO = 1_000L;
     private static final long MILLI = 1_000_000L;
 
+    static final long BOOT_NANOS = 50 * MILLI;
+
     final long leastGap;
     final long mostGap;
     final long releaseTail;
@@ -55,7 +57,7 @@ final class ModelledBoard {
                 2,
                 255,
                 List.of(),
-                50 * MILLI,
+                BOOT_NANOS,
                 0,
                 0,
                 Transceiver.USUAL);
@@ -90,13 +92,22 @@ final class ModelledBoard {
     private static Panel panel(int n) {
         Indicator lamp = new Indicator("lamp", Indicator.Kind.LAMP, List.of(n), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
         Budget budget = new Budget(100 * MILLI, 100 * MILLI, "chosen for this test");
-        List<Control> controls = List.of();
+        List<Control> controls = List.of(
+                control("toggle " + n, Control.Kind.TOGGLE, 101), control("encoder " + n, Control.Kind.ENCODER, 102));
         return new Panel("panel" + n, "", Panel.Status.BUILT, List.of(lamp), controls, budget);
+    }
+
+    long timeOut() {
+        return subject.on().controller().timeOutNanos();
+    }
+
+    private static Control control(String name, Control.Kind kind, int number) {
+        return new Control(name, kind, number, 8 * MILLI, 3 * MILLI, 0, Control.Positions.NONE, null, List.of());
     }
 
     BenchResult examined(long seed, List<Fault> faults) throws IOException {
         try (Link link = Loops.to(subject, seed, faults)) {
-            return new Examination(subject, link, 0, Thoroughness.QUICK).run(share -> {});
+            return new Examination(subject, link, 0, Thoroughness.QUICK, null).run(share -> {});
         }
     }
 }

@@ -25,7 +25,7 @@ final class OneBoardTest {
         OneBoard board = CommandLine.populateCommand(
                 new OneBoard(), (protocol + " --baud 19200 --address 7 --time-out 20ms").split(" "));
 
-        Pit pit = board.pit();
+        Pit pit = board.described().pit();
 
         assertEquals(19_200, pit.segments().get(0).baud());
         assertEquals(7, pit.segments().get(0).nodes().get(0).address());
