@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param values signals carried by a request or a broadcast, in the order sent
  * @param controls told by a reply, in the order sent
  * @param status what a reply tells of its node; null where the protocol has no room for it
+ * @param firmware which a reply says its node runs; null where it was not asked
  */
 public record Heard(
         Kind kind,
@@ -18,7 +19,8 @@ public record Heard(
         int sequence,
         List<Value> values,
         List<Value> controls,
-        @Nullable NodeStatus status) {
+        @Nullable NodeStatus status,
+        @Nullable FirmwareVersion firmware) {
     /** In place of a number that a frame does not hold. */
     public static final int NONE = -1;
 
@@ -35,6 +37,17 @@ public record Heard(
      * @param value of a signal, its low bits count, as many as travel: {@link SignalPacking#unpack} finds the rest
      */
     public record Value(int number, long value) {}
+
+    /** One that says nothing of a firmware. */
+    public Heard(
+            Kind kind,
+            int address,
+            int sequence,
+            List<Value> values,
+            List<Value> controls,
+            @Nullable NodeStatus status) {
+        this(kind, address, sequence, values, controls, status, null);
+    }
 
     public Heard {
         values = List.copyOf(values);

@@ -1,6 +1,7 @@
 package dropline.protocol;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a protocol must know of a node to lay out its frames.
@@ -8,8 +9,18 @@ import java.util.List;
  * @param address the node's address on its segment; 0 stands for all nodes
  * @param signals the signals sent to it, ascending by number
  * @param controls the controls it reports, ascending by number
+ * @param firmware which firmware it says it runs; null where that is not known
  */
-public record NodeWire(int address, List<SignalWire> signals, List<ControlWire> controls) {
+public record NodeWire(
+        int address,
+        List<SignalWire> signals,
+        List<ControlWire> controls,
+        @Nullable FirmwareVersion firmware) {
+
+    /** One of whose firmware nothing is known. */
+    public NodeWire(int address, List<SignalWire> signals, List<ControlWire> controls) {
+        this(address, signals, controls, null);
+    }
 
     /**
      * A signal as it travels.

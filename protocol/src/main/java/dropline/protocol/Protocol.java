@@ -1,6 +1,7 @@
 package dropline.protocol;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One way to speak on a segment: how a poll, a reply and a state frame are laid out and how long each is. The simulator
@@ -32,6 +33,11 @@ public interface Protocol {
     /** Whether a reply tells how its node fares: restarts, errors, its longest loop, refreshes. */
     default boolean reportsStatus() {
         return acknowledgesState();
+    }
+
+    /** The question which firmware a node runs; null where this protocol has none. */
+    default @Nullable Bytes askFirmware(int address) {
+        return null;
     }
 
     /** Whether frames have known bytes; where not, only their lengths are known. */

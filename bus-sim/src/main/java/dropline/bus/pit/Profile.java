@@ -4,7 +4,9 @@ import dropline.bus.chance.Distribution;
 import dropline.bus.clock.AvrBaud;
 import dropline.bus.clock.UartClock;
 import dropline.bus.pit.Indicator.Blocks;
+import dropline.protocol.FirmwareVersion;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A node's firmware timing.
@@ -21,6 +23,7 @@ import java.util.List;
  * @param clockHz clock of the UART, Hz; 0 for one that meets the baud rate exactly
  * @param ticksPerBit clock ticks a bit lasts; 0 with {@code clockHz} 0
  * @param transceiver how its UART meets the pair
+ * @param firmware the version that was measured; null where nobody said
  */
 public record Profile(
         ReplyFrom replyFrom,
@@ -34,7 +37,8 @@ public record Profile(
         long bootNanos,
         long clockHz,
         int ticksPerBit,
-        Transceiver transceiver) {
+        Transceiver transceiver,
+        @Nullable FirmwareVersion firmware) {
 
     /** Where a node's replies are made. */
     public enum ReplyFrom {
@@ -56,6 +60,36 @@ public record Profile(
                         "a task must be over before the next: every=" + everyNanos + " takes=" + takesNanos);
             }
         }
+    }
+
+    /** One of a firmware without a version. */
+    public Profile(
+            ReplyFrom replyFrom,
+            Distribution replyGap,
+            long enableLeadNanos,
+            long releaseTailNanos,
+            long loopPassNanos,
+            int fifoChars,
+            int ringChars,
+            List<Task> tasks,
+            long bootNanos,
+            long clockHz,
+            int ticksPerBit,
+            Transceiver transceiver) {
+        this(
+                replyFrom,
+                replyGap,
+                enableLeadNanos,
+                releaseTailNanos,
+                loopPassNanos,
+                fifoChars,
+                ringChars,
+                tasks,
+                bootNanos,
+                clockHz,
+                ticksPerBit,
+                transceiver,
+                null);
     }
 
     public Profile {
@@ -89,7 +123,8 @@ public record Profile(
                 clockHz,
                 ticksPerBit,
                 new Transceiver(
-                        Transceiver.Driver.ENABLE_LINE, Transceiver.Receiver.ALWAYS_ON, transceiver.samplesPerBit()));
+                        Transceiver.Driver.ENABLE_LINE, Transceiver.Receiver.ALWAYS_ON, transceiver.samplesPerBit()),
+                firmware);
     }
 
     /** What times its UART's bits on a segment of this baud rate. */
@@ -111,7 +146,8 @@ public record Profile(
                 bootNanos,
                 clockHz,
                 ticksPerBit,
-                transceiver);
+                transceiver,
+                firmware);
     }
 
     /**

@@ -52,7 +52,7 @@ public final class SegmentWire {
                 .sorted()
                 .map(ControlWire::new)
                 .toList();
-        return new NodeWire(node.address(), signals, controls);
+        return new NodeWire(node.address(), signals, controls, node.profile().firmware());
     }
 
     /** Indices into the pit's signals of what any node of a segment shows, ascending by the signals' own numbers. */

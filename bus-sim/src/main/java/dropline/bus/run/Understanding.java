@@ -86,7 +86,8 @@ final class Understanding {
         for (Fault fault : faults) {
             if (fault.other() >= 0 && layout.nodes().get(fault.node()).segment() == segmentOf(layout, fault.other())) {
                 NodeWire mine = wiring.wireOf(fault.node());
-                NodeWire under = new NodeWire(wiring.wireOf(fault.other()).address(), mine.signals(), mine.controls());
+                NodeWire under = new NodeWire(
+                        wiring.wireOf(fault.other()).address(), mine.signals(), mine.controls(), mine.firmware());
                 ends.add(new End(position(fault.node()), position(fault.other()), end(under)));
             }
         }

@@ -4,7 +4,9 @@ import dropline.bus.fault.FaultKind;
 import dropline.harness.live.Asking;
 import dropline.harness.verdict.Words;
 import dropline.protocol.Bytes;
+import dropline.protocol.FirmwareVersion;
 import java.io.IOException;
+import org.jspecify.annotations.Nullable;
 
 /** Whether it answers, and how soon. */
 final class Answering {
@@ -74,6 +76,30 @@ final class Answering {
                     FaultKind.COMMON_WIRE_LIFTED);
         }
         return answered > 0;
+    }
+
+    /** Which firmware it runs; null where it does not say. What nobody can ask or expect is no item. */
+    @Nullable
+    FirmwareVersion identity() throws IOException {
+        FirmwareVersion measured = bench.subject().wire().firmware();
+        boolean canBeAsked = bench.segment().protocol().askFirmware(bench.address()) != null;
+        if (!canBeAsked || (bench.link().isExact() && measured == null)) {
+            return null;
+        }
+        FirmwareVersion said = bench.asking().firmware(bench.address(), bench.timeOut());
+        if (said == null) {
+            bench.undecided("identity", "it does not say which firmware it runs");
+        } else if (measured != null && !measured.equals(said)) {
+            bench.item(
+                    "identity",
+                    false,
+                    "runs firmware " + said + ", and the pit file has the timing of " + measured
+                            + ": this examination is of another firmware; take its passport",
+                    1);
+        } else {
+            bench.item("identity", true, "runs firmware " + said, 1);
+        }
+        return said;
     }
 
     Gaps gaps() throws IOException {

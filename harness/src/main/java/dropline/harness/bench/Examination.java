@@ -1,6 +1,7 @@
 package dropline.harness.bench;
 
 import dropline.harness.link.Link;
+import dropline.protocol.FirmwareVersion;
 import java.io.IOException;
 import java.util.OptionalLong;
 import java.util.function.DoubleConsumer;
@@ -35,8 +36,10 @@ public final class Examination {
         Gaps gaps = new Gaps();
         OptionalLong tail = OptionalLong.empty();
         OptionalLong boot = OptionalLong.empty();
+        FirmwareVersion firmware = null;
         if (answering.answers()) {
             progress.accept(0.05);
+            firmware = answering.identity();
             gaps = answering.gaps();
             answering.pauses();
             answering.lengths();
@@ -63,7 +66,7 @@ public final class Examination {
         }
         String name = bench.subject().name();
         Passport passport = new Passport(
-                name, gaps.count(), gaps.least(), gaps.half(), gaps.most(), bench.floorNanos(), tail, boot);
+                name, gaps.count(), gaps.least(), gaps.half(), gaps.most(), bench.floorNanos(), tail, boot, firmware);
         return new BenchResult(name, bench.link().where(), bench.floorNanos(), bench.items(), gaps.sorted(), passport);
     }
 }

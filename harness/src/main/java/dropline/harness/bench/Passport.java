@@ -1,8 +1,10 @@
 package dropline.harness.bench;
 
 import dropline.harness.verdict.Words;
+import dropline.protocol.FirmwareVersion;
 import java.util.Locale;
 import java.util.OptionalLong;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The timing that was measured of a board, as a part of a pit file that others include. What is not known is left to
@@ -16,6 +18,7 @@ import java.util.OptionalLong;
  * @param uncertaintyNanos the true gaps may be shorter by so much, ns
  * @param releaseTailNanos at most this, ns; empty where the link cannot tell
  * @param bootNanos from a restart to its first reply, ns; empty where it could not be restarted
+ * @param firmware which it says it runs; null where it does not say
  */
 public record Passport(
         String node,
@@ -25,7 +28,8 @@ public record Passport(
         long mostGapNanos,
         long uncertaintyNanos,
         OptionalLong releaseTailNanos,
-        OptionalLong bootNanos) {
+        OptionalLong bootNanos,
+        @Nullable FirmwareVersion firmware) {
 
     /**
      * The file.
@@ -75,6 +79,9 @@ public record Passport(
                 .append(" ms, measured ")
                 .append(day)
                 .append('\n'));
+        if (firmware != null) {
+            text.append("    firmware: ").append(firmware).append('\n');
+        }
         return text.toString();
     }
 

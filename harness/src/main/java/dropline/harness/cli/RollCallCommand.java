@@ -2,12 +2,14 @@ package dropline.harness.cli;
 
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.bus.run.Tallies;
 import dropline.harness.link.Link;
 import dropline.harness.live.RollCall;
 import dropline.harness.live.RollCall.Found;
 import dropline.harness.live.RollCall.Presence;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.verdict.Words;
+import dropline.protocol.NodeStatus;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -33,14 +35,15 @@ import picocli.CommandLine.Parameters;
         descriptionHeading = "%n",
         description = {
             "Polls every board that the pit file has on the segment five times, then every other address once,",
-            "and says who is there, who is missing, who was not expected, and where something garbled comes",
-            "back. Sends plain polls only: no panel shows anything else for it."
+            "and says who is there, who is missing, who was not expected, where something garbled comes back, and",
+            "who runs another firmware than the one that was measured. Sends plain polls, and asks for the",
+            "firmware where the protocol can: no panel shows anything else for it."
         },
         footerHeading = "%nExamples:%n",
         footer = {
             "  dropline roll-call pit.yaml --segment front --port COM7",
             "",
-            "Exit codes:  0 all are there, and nobody else   1 not so   2 the input is wrong   3 our own fault"
+            "Exit codes:  0 all there, as measured   1 not so   2 the input is wrong   3 our own fault"
         })
 final class RollCallCommand implements Callable<Integer> {
     private static final int HIGHEST = 247;
@@ -98,7 +101,7 @@ final class RollCallCommand implements Callable<Integer> {
             }
             console.out().print(text(chosen, found));
             console.out().flush();
-            boolean well = found.stream().allMatch(one -> one.presence() == Presence.THERE);
+            boolean well = found.stream().allMatch(one -> one.presence() == Presence.THERE && !one.isChanged());
             return well ? ExitCode.PASS : ExitCode.FAIL;
         }
     }
@@ -141,10 +144,18 @@ final class RollCallCommand implements Callable<Integer> {
     private static String how(Found one) {
         String text = "answers " + one.answered() + " of " + one.tries() + ", least reply gap "
                 + Words.time(Math.max(0, one.gapNanos()));
-        var status = one.status();
-        return status == null
-                ? text
-                : text + ", " + status.bootCount() + " restarts, " + status.receiveErrors()
-                        + " receive errors, longest loop " + Words.time(status.longestLoopUnits() * 100_000L);
+        NodeStatus status = one.status();
+        if (status != null) {
+            text += ", " + status.bootCount() + " restarts, " + status.receiveErrors()
+                    + " receive errors, longest loop "
+                    + Words.time(status.longestLoopUnits() * Tallies.LOOP_UNIT_NANOS);
+        }
+        if (one.firmware() != null) {
+            text += ", firmware " + one.firmware();
+        }
+        return one.isChanged()
+                ? "CHANGED: its passport is from firmware " + one.measured() + ", the board says " + one.firmware()
+                        + ": measure again; " + text
+                : text;
     }
 }

@@ -6,6 +6,7 @@ import dropline.harness.link.Arrival;
 import dropline.harness.link.Link;
 import dropline.protocol.Bytes;
 import dropline.protocol.Decoded;
+import dropline.protocol.FirmwareVersion;
 import dropline.protocol.Heard;
 import dropline.protocol.Listener;
 import dropline.protocol.NodeWire;
@@ -18,6 +19,10 @@ import org.jspecify.annotations.Nullable;
 public final class Asking {
     private static final int[] NOTHING = {};
     private static final long[] NO_VALUES = {};
+    private static final FirmwareVersion UNSAID = new FirmwareVersion(0, 0);
+
+    /** A pause after which a node may be spoken to again, beyond what the segment asks for, ns. */
+    private static final long AFTER_NANOS = 100_000;
 
     private final Segment segment;
     private final Link link;
@@ -76,6 +81,18 @@ public final class Asking {
     /** Polls a node, and waits for its reply. */
     public Outcome poll(NodeWire node, long timeOutNanos) throws IOException {
         return say(pollOf(node), node.address(), timeOutNanos);
+    }
+
+    /** Asks a node which firmware it runs; null where it does not say, or the protocol has no such question. */
+    public @Nullable FirmwareVersion firmware(int address, long timeOutNanos) throws IOException {
+        Bytes question = segment.protocol().askFirmware(address);
+        if (question == null) {
+            return null;
+        }
+        Came reply = say(question, address, timeOutNanos).replyOf(address);
+        rest(Math.max(segment.silenceNanos(), segment.controller().gapNanos()) + AFTER_NANOS);
+        FirmwareVersion said = reply == null ? null : reply.heard().firmware();
+        return said == null || said.equals(UNSAID) ? null : said;
     }
 
     /**

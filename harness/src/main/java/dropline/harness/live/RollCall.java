@@ -5,6 +5,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.plan.SegmentWire;
 import dropline.harness.link.Link;
+import dropline.protocol.FirmwareVersion;
 import dropline.protocol.NodeStatus;
 import dropline.protocol.NodeWire;
 import java.io.IOException;
@@ -36,6 +37,8 @@ public final class RollCall {
      * @param answered how many of the tries were answered
      * @param gapNanos the least reply gap seen, ns; with what the adapter adds
      * @param status what it said of itself; null where the protocol has no room for it, or nobody answered
+     * @param firmware which it says it runs; null where it does not say
+     * @param measured the firmware whose timing the pit file has; null where that does not say
      */
     public record Found(
             int address,
@@ -44,7 +47,15 @@ public final class RollCall {
             int answered,
             int tries,
             long gapNanos,
-            @Nullable NodeStatus status) {}
+            @Nullable NodeStatus status,
+            @Nullable FirmwareVersion firmware,
+            @Nullable FirmwareVersion measured) {
+
+        /** Whether it runs another firmware than the one that was measured. */
+        public boolean isChanged() {
+            return firmware != null && measured != null && !firmware.equals(measured);
+        }
+    }
 
     private final Pit pit;
     private final Segment segment;
@@ -122,7 +133,9 @@ public final class RollCall {
             }
             asking.rest(Math.max(segment.silenceNanos(), segment.controller().gapNanos()) + 100_000);
         }
-        return new Found(node.address(), name, presence(name, answered, garbled), answered, tries, gap, status);
+        FirmwareVersion firmware = answered == 0 ? null : asking.firmware(node.address(), timeOutNanos);
+        Presence presence = presence(name, answered, garbled);
+        return new Found(node.address(), name, presence, answered, tries, gap, status, firmware, node.firmware());
     }
 
     private static Presence presence(String name, int answered, int garbled) {

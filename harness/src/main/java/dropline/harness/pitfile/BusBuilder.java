@@ -54,7 +54,8 @@ final class BusBuilder {
                 block.get(BusKeys.BOOT).orElse(0L),
                 block.get(BusKeys.CLOCK).orElse(0L),
                 block.get(BusKeys.TICKS_PER_BIT).orElse(0),
-                transceiver(chip, block));
+                transceiver(chip, block),
+                block.get(BusKeys.FIRMWARE).orElse(null));
     }
 
     private static <T> T either(Block chip, Block profile, Key<T> key, T usual) {

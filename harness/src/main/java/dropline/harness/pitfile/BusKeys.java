@@ -11,6 +11,7 @@ import dropline.bus.pit.Transceiver.Receiver;
 import dropline.harness.pitfile.Words.Choices;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
+import dropline.protocol.FirmwareVersion;
 import dropline.protocol.custom.Custom;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.util.List;
@@ -121,6 +122,8 @@ final class BusKeys {
     static final Key<Long> BOOT = Key.optional(
                     "boot", Times.time(0, Times.HOUR), "reset to first reply; 0 us where left out")
             .figure();
+    static final Key<FirmwareVersion> FIRMWARE = Key.optional(
+            "firmware", Words.firmware(), "the version of the firmware whose timing this is, where its board tells it");
     static final Key<Long> CLOCK = Key.optional(
             "clock",
             Numbers.measure(Measure.frequency(), 1_000, 4_000_000_000L),
@@ -172,6 +175,7 @@ final class BusKeys {
             FIFO,
             RING,
             BOOT,
+            FIRMWARE,
             CLOCK,
             TICKS_PER_BIT,
             DRIVER,

@@ -5,6 +5,7 @@ import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.CharacterFormat.Parity;
+import dropline.protocol.FirmwareVersion;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -75,6 +76,20 @@ final class Words {
                         };
                 return Optional.of(new CharacterFormat(
                         Integer.parseInt(matcher.group(1)), parity, Integer.parseInt(matcher.group(3))));
+            }
+        };
+    }
+
+    /** A firmware's version, such as 1.4. */
+    static Type<FirmwareVersion> firmware() {
+        return new Type.OfText<>("a version of two numbers 0..255, as 1.4") {
+            @Override
+            Optional<FirmwareVersion> readText(Tree.Scalar text, String key, Report report) {
+                Optional<FirmwareVersion> version = FirmwareVersion.parse(text.text());
+                if (version.isEmpty()) {
+                    report.at(text, key, PitCode.WRONG_TYPE, words(), "write " + key + ": 1.0");
+                }
+                return version;
             }
         };
     }

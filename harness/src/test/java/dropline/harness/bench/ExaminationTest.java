@@ -48,6 +48,8 @@ final class ExaminationTest {
             long boot = passport.bootNanos().orElseThrow();
             assertTrue(boot >= ModelledBoard.BOOT_NANOS, note);
             assertTrue(boot <= ModelledBoard.BOOT_NANOS + 3 * board.timeOut() + board.mostGap, note);
+            boolean says = seed % 2 == 1 && board.subject.on().protocol().reportsStatus();
+            assertEquals(says ? ModelledBoard.FIRMWARE : null, passport.firmware(), note);
             assertEquals(Outcome.PASS, outcome(result, "off-rate"), note);
             assertEquals(Outcome.PASS, outcome(result, "controls"), note);
         }

@@ -16,6 +16,7 @@ import dropline.bus.pit.Signal;
 import dropline.bus.pit.Transceiver;
 import dropline.harness.link.Link;
 import dropline.protocol.CharacterFormat;
+import dropline.protocol.FirmwareVersion;
 import dropline.protocol.Protocol;
 import dropline.protocol.frames.DroplineFrames;
 import dropline.protocol.modbus.ModbusRtu;
@@ -30,6 +31,7 @@ final class ModelledBoard {
     private static final long MICRO = 1_000L;
     private static final long MILLI = 1_000_000L;
 
+    static final FirmwareVersion FIRMWARE = new FirmwareVersion(1, 4);
     static final long BOOT_NANOS = 50 * MILLI;
 
     final long leastGap;
@@ -60,7 +62,8 @@ final class ModelledBoard {
                 BOOT_NANOS,
                 0,
                 0,
-                Transceiver.USUAL);
+                Transceiver.USUAL,
+                seed % 2 == 0 ? null : FIRMWARE);
         Controller controller = new Controller(
                 Controller.Kind.HOST,
                 Adapter.NONE,

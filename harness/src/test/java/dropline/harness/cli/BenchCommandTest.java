@@ -43,7 +43,8 @@ final class BenchCommandTest {
                 "--passport",
                 passport.toString());
 
-        assertTrue(run.out().matches("(?s).*pass +pit-traffic +misses 0 of \\d{4} polls amid 1\\.95 s of .*"), run::out);
+        assertTrue(
+                run.out().matches("(?s).*pass +pit-traffic +misses 0 of \\d{4} polls amid 1\\.95 s of .*"), run::out);
         assertTrue(Files.readString(html).contains("How its reply gaps are spread"));
         assertTrue(Files.readString(passport).contains("    boot: "));
     }

@@ -1,5 +1,6 @@
 package dropline.protocol.frames;
 
+import dropline.protocol.FirmwareVersion;
 import dropline.protocol.NodeStatus;
 import dropline.protocol.SignalPacking;
 import java.util.List;
@@ -18,6 +19,29 @@ public sealed interface DroplineFrame {
             requireRange(1, 255, address, "address");
             requireRange(0, 255, sequence, "sequence");
             entries = List.copyOf(entries);
+        }
+    }
+
+    /**
+     * Asks one node which firmware it runs.
+     *
+     * @param address 1..255
+     */
+    record Question(int address) implements DroplineFrame {
+        public Question {
+            requireRange(1, 255, address, "address");
+        }
+    }
+
+    /**
+     * A node's answer to that.
+     *
+     * @param address 1..255
+     * @param firmware 0.0 where it does not know
+     */
+    record Identity(int address, NodeStatus status, FirmwareVersion firmware) implements DroplineFrame {
+        public Identity {
+            requireRange(1, 255, address, "address");
         }
     }
 

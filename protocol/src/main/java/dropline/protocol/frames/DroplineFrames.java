@@ -1,6 +1,5 @@
 package dropline.protocol.frames;
 
-import dropline.protocol.AnsweringNode;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.Destination;
@@ -20,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * <pre>
  * poll       01  address  sequence  entry...    address 1..255; entries are state for this node
  * state      02  00       sequence  entry...    to all nodes; nobody replies
+ * question   03  address  00                    which firmware does it run?
+ * identity   83  address  status    major minor 1 byte each; 0.0 where it does not know
  * reply      81  address  status    control...  control: number 1 byte, value 2 bytes
  * reply      C1  address  status    control...  control: number 2 bytes, value 2 bytes
  *
@@ -111,7 +112,6 @@ public final class DroplineFrames implements Protocol {
         return true;
     }
 
-    /** @throws IllegalArgumentException where {@link #checkFits} finds a problem, with its text */
     @Override
     public boolean marksReplies() {
         return true;
@@ -122,6 +122,7 @@ public final class DroplineFrames implements Protocol {
         return Framing.AFTER_DELIMITER;
     }
 
+    /** @throws IllegalArgumentException where {@link #checkFits} finds a problem, with its text */
     @Override
     public Destination node(NodeWire node) {
         refuse(checkFits(node));
@@ -180,12 +181,17 @@ public final class DroplineFrames implements Protocol {
     }
 
     @Override
+    public Bytes askFirmware(int address) {
+        return encode(new DroplineFrame.Question(address));
+    }
+
+    @Override
     public Listener listener(List<NodeWire> nodes, int baud, CharacterFormat format) {
         return new DroplineListener();
     }
 
     @Override
     public NodeEnd nodeEnd(NodeWire node, int baud, CharacterFormat format) {
-        return new AnsweringNode(node, new DroplineListener(), node(node));
+        return new DroplineNode(node, node(node));
     }
 }

@@ -10,6 +10,12 @@ final class DroplineListener implements Listener {
     private static final Decoded<Heard> NEED_MORE = new Decoded.NeedMore<>();
 
     private final FrameDecoder decoder = new FrameDecoder();
+    private boolean isQuestion;
+
+    /** Whether the last frame asked for a firmware, which is nothing that {@link Heard} says of a request. */
+    boolean isQuestion() {
+        return isQuestion;
+    }
 
     @Override
     public Decoded<Heard> onByte(int next) {
@@ -26,8 +32,9 @@ final class DroplineListener implements Listener {
         return NEED_MORE;
     }
 
-    private static Decoded<Heard> said(Decoded<DroplineFrame> decoded) {
+    private Decoded<Heard> said(Decoded<DroplineFrame> decoded) {
         if (decoded instanceof Decoded.Complete<DroplineFrame> complete) {
+            isQuestion = complete.frame() instanceof DroplineFrame.Question;
             return new Decoded.Complete<>(said(complete.frame()), complete.bytesUsed());
         }
         return decoded instanceof Decoded.Rejected<DroplineFrame> rejected
@@ -39,6 +46,19 @@ final class DroplineListener implements Listener {
         if (frame instanceof DroplineFrame.Poll poll) {
             return new Heard(
                     Heard.Kind.REQUEST, poll.address(), poll.sequence(), values(poll.entries()), List.of(), null);
+        }
+        if (frame instanceof DroplineFrame.Question question) {
+            return new Heard(Heard.Kind.REQUEST, question.address(), Heard.NONE, List.of(), List.of(), null);
+        }
+        if (frame instanceof DroplineFrame.Identity identity) {
+            return new Heard(
+                    Heard.Kind.REPLY,
+                    identity.address(),
+                    identity.status().lastSequence(),
+                    List.of(),
+                    List.of(),
+                    identity.status(),
+                    identity.firmware());
         }
         if (frame instanceof DroplineFrame.State state) {
             return new Heard(Heard.Kind.BROADCAST, 0, state.sequence(), values(state.entries()), List.of(), null);

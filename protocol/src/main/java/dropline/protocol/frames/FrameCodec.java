@@ -2,6 +2,7 @@ package dropline.protocol.frames;
 
 import dropline.protocol.Bytes;
 import dropline.protocol.Decoded.Reason;
+import dropline.protocol.FirmwareVersion;
 import dropline.protocol.NodeStatus;
 import dropline.protocol.SignalPacking;
 import dropline.protocol.cobs.Cobs;
@@ -9,7 +10,9 @@ import dropline.protocol.crc.Crc;
 import dropline.protocol.crc.CrcCatalogue;
 import dropline.protocol.frames.DroplineFrame.Control;
 import dropline.protocol.frames.DroplineFrame.Entry;
+import dropline.protocol.frames.DroplineFrame.Identity;
 import dropline.protocol.frames.DroplineFrame.Poll;
+import dropline.protocol.frames.DroplineFrame.Question;
 import dropline.protocol.frames.DroplineFrame.Reply;
 import dropline.protocol.frames.DroplineFrame.State;
 import java.util.ArrayList;
@@ -22,7 +25,9 @@ final class FrameCodec {
 
     private static final int POLL = 0x01;
     private static final int STATE = 0x02;
+    private static final int QUESTION = 0x03;
     private static final int REPLY = 0x81;
+    private static final int IDENTITY = 0x83;
     private static final int WIDE_REPLY = 0xC1;
 
     private final byte[] payload = new byte[DroplineFrames.LONGEST_PAYLOAD + 2];
@@ -36,8 +41,14 @@ final class FrameCodec {
             codec.request(POLL, poll.address(), poll.sequence(), poll.entries());
         } else if (frame instanceof State state) {
             codec.request(STATE, 0, state.sequence(), state.entries());
+        } else if (frame instanceof Question question) {
+            codec.request(QUESTION, question.address(), 0, List.of());
         } else if (frame instanceof Reply reply) {
             codec.reply(reply);
+        } else if (frame instanceof Identity identity) {
+            codec.replyHead(IDENTITY, identity.address(), identity.status());
+            codec.append(identity.firmware().major(), 1);
+            codec.append(identity.firmware().minor(), 1);
         } else {
             throw new AssertionError(frame);
         }
@@ -46,7 +57,10 @@ final class FrameCodec {
 
     /** Whether a header byte opens a frame of this protocol. */
     static boolean known(int header) {
-        return header == POLL || header == STATE || header == REPLY || header == WIDE_REPLY;
+        return switch (header) {
+            case POLL, STATE, QUESTION, REPLY, IDENTITY, WIDE_REPLY -> true;
+            default -> false;
+        };
     }
 
     /** Why a payload is no frame, or null; {@link #read} may be called when it is null. */
@@ -64,8 +78,14 @@ final class FrameCodec {
             return Reason.BAD_ADDRESS;
         }
         if (reply) {
+            if (header == IDENTITY) {
+                return length == DroplineFrames.REPLY_HEADER + 2 ? null : Reason.BAD_LENGTH;
+            }
             int size = header == WIDE_REPLY ? 4 : 3;
             return (length - DroplineFrames.REPLY_HEADER) % size == 0 ? null : Reason.BAD_LENGTH;
+        }
+        if (header == QUESTION) {
+            return length == DroplineFrames.REQUEST_HEADER ? null : Reason.BAD_LENGTH;
         }
         return entriesProblem(payload, length);
     }
@@ -76,6 +96,9 @@ final class FrameCodec {
         return switch (payload[0] & 0xFF) {
             case POLL -> new Poll(address, sequence, entries(payload, length));
             case STATE -> new State(sequence, entries(payload, length));
+            case QUESTION -> new Question(address);
+            case IDENTITY ->
+                new Identity(address, status(payload), new FirmwareVersion(payload[8] & 0xFF, payload[9] & 0xFF));
             case REPLY -> reply(payload, length, false);
             case WIDE_REPLY -> reply(payload, length, true);
             default -> throw new AssertionError(payload[0]);
@@ -107,20 +130,23 @@ final class FrameCodec {
         return entries;
     }
 
-    private static Reply reply(byte[] payload, int length, boolean wide) {
-        NodeStatus status = new NodeStatus(
+    private static NodeStatus status(byte[] payload) {
+        return new NodeStatus(
                 payload[2] & 0xFF,
                 payload[3] & 0xFF,
                 payload[4] & 0xFF,
                 (int) SignalPacking.get(payload, 5, 2),
                 payload[7] & 0xFF);
+    }
+
+    private static Reply reply(byte[] payload, int length, boolean wide) {
         int numberBytes = wide ? 2 : 1;
         List<Control> controls = new ArrayList<>();
         for (int at = DroplineFrames.REPLY_HEADER; at < length; at += numberBytes + 2) {
             int number = (int) SignalPacking.get(payload, at, numberBytes);
             controls.add(new Control(number, (int) SignalPacking.get(payload, at + numberBytes, 2)));
         }
-        return new Reply(payload[1] & 0xFF, status, wide, controls);
+        return new Reply(payload[1] & 0xFF, status(payload), wide, controls);
     }
 
     private void request(int header, int address, int sequence, List<Entry> entries) {
@@ -135,17 +161,21 @@ final class FrameCodec {
     }
 
     private void reply(Reply reply) {
-        append(reply.wideNumbers() ? WIDE_REPLY : REPLY, 1);
-        append(reply.address(), 1);
-        append(reply.status().lastSequence(), 1);
-        append(reply.status().bootCount(), 1);
-        append(reply.status().receiveErrors(), 1);
-        append(reply.status().longestLoopUnits(), 2);
-        append(reply.status().refreshes(), 1);
+        replyHead(reply.wideNumbers() ? WIDE_REPLY : REPLY, reply.address(), reply.status());
         for (Control control : reply.controls()) {
             append(control.number(), reply.wideNumbers() ? 2 : 1);
             append(control.value(), 2);
         }
+    }
+
+    private void replyHead(int header, int address, NodeStatus status) {
+        append(header, 1);
+        append(address, 1);
+        append(status.lastSequence(), 1);
+        append(status.bootCount(), 1);
+        append(status.receiveErrors(), 1);
+        append(status.longestLoopUnits(), 2);
+        append(status.refreshes(), 1);
     }
 
     private void append(long value, int bytes) {

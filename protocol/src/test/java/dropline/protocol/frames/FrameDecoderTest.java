@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dropline.protocol.Bytes;
 import dropline.protocol.Decoded;
 import dropline.protocol.Decoded.Reason;
+import dropline.protocol.FirmwareVersion;
 import dropline.protocol.Garbage;
 import dropline.protocol.NodeStatus;
 import dropline.protocol.cobs.Cobs;
@@ -26,6 +27,10 @@ final class FrameDecoderTest {
     private static final DroplineFrame REPLY =
             new DroplineFrame.Reply(7, new NodeStatus(9, 0, 0, 0, 0), false, List.of(new DroplineFrame.Control(1, 2)));
 
+    private static final DroplineFrame QUESTION = new DroplineFrame.Question(7);
+    private static final DroplineFrame IDENTITY =
+            new DroplineFrame.Identity(7, new NodeStatus(9, 2, 1, 3, 4), new FirmwareVersion(1, 4));
+
     /** Worked by hand from the layout in the class comment; the check by the catalogue's CRC-16/IBM-3740. */
     @Test
     void aPollLiesOnTheWireAsDescribed() {
@@ -36,10 +41,31 @@ final class FrameDecoderTest {
                 DroplineFrames.encode(POLL));
     }
 
+    /** By hand as well: status of 9, 2, 1, 0x0003 and 4, then 1.4. */
+    @Test
+    void aQuestionAndItsAnswerLieOnTheWireAsDescribed() {
+        Crc crc = new Crc(CrcCatalogue.CRC_16_IBM_3740);
+        int question = (int) crc.of(Bytes.of(0x03, 0x07, 0x00));
+        int identity = (int) crc.of(Bytes.of(0x83, 0x07, 0x09, 0x02, 0x01, 0x00, 0x03, 0x04, 0x01, 0x04));
+
+        assertEquals(Bytes.of(0x03, 0x03, 0x07, 0x03, question >> 8, question, 0x00), DroplineFrames.encode(QUESTION));
+        assertEquals(
+                Bytes.of(0x06, 0x83, 0x07, 0x09, 0x02, 0x01, 0x07, 0x03, 0x04, 0x01, 0x04, identity >> 8, identity, 0),
+                DroplineFrames.encode(IDENTITY));
+    }
+
+    @Test
+    void aQuestionOrAnswerOfAnotherLengthIsRejected() {
+        assertReason(Reason.BAD_LENGTH, 0x03, 0x07, 0x00, 0x00);
+        assertReason(Reason.BAD_ADDRESS, 0x03, 0x00, 0x00);
+        assertReason(Reason.BAD_LENGTH, 0x83, 0x07, 0x09, 0x02, 0x01, 0x00, 0x03, 0x04, 0x01);
+        assertReason(Reason.BAD_LENGTH, 0x83, 0x07, 0x09, 0x02, 0x01, 0x00, 0x03, 0x04, 0x01, 0x04, 0x05);
+    }
+
     @Test
     void framesInARowAreAllFound() {
         FrameDecoder decoder = new FrameDecoder();
-        List<DroplineFrame> sent = List.of(POLL, REPLY, STATE, POLL);
+        List<DroplineFrame> sent = List.of(POLL, REPLY, QUESTION, IDENTITY, STATE, POLL);
         List<DroplineFrame> found = new ArrayList<>();
         for (DroplineFrame frame : sent) {
             for (Decoded<DroplineFrame> result : feed(decoder, DroplineFrames.encode(frame))) {
@@ -146,7 +172,7 @@ final class FrameDecoderTest {
     @Test
     void soundChecksAroundWrongContentsAreRejectedWithTheirReason() {
         assertReason(Reason.TOO_SHORT, 0x01, 0x07);
-        assertReason(Reason.BAD_KIND, 0x03, 0x07, 0x00);
+        assertReason(Reason.BAD_KIND, 0x04, 0x07, 0x00);
         assertReason(Reason.BAD_KIND, 0x41, 0x07, 0x00);
         assertReason(Reason.BAD_ADDRESS, 0x01, 0x00, 0x00);
         assertReason(Reason.BAD_ADDRESS, 0x02, 0x07, 0x00);

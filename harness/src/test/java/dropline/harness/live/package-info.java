@@ -1,0 +1,5 @@
+/** Who answers on a pair. */
+@NullMarked
+package dropline.harness.live;
+
+import org.jspecify.annotations.NullMarked;
