@@ -1,5 +1,6 @@
 package dropline.harness.cli;
 
+import dropline.harness.json.AdapterJson;
 import dropline.harness.link.Link;
 import dropline.harness.link.LoopBack;
 import dropline.harness.verdict.Words;
@@ -21,7 +22,10 @@ import picocli.CommandLine.Option;
         versionProvider = Version.class,
         optionListHeading = "%n",
         sortOptions = false,
-        customSynopsis = "dropline adapter --port PORT|--tcp HOST:PORT [--baud N] [--trips N] [--looped-back]",
+        customSynopsis = {
+            "dropline adapter --port PORT|--tcp HOST:PORT [--baud N] [--trips N] [--looped-back]",
+            "                 [--json FILE|-]"
+        },
         descriptionHeading = "%n",
         description = {
             "Sends a few bytes again and again and measures how long they take to come back, less their time on",
@@ -54,6 +58,10 @@ final class AdapterCommand implements Callable<Integer> {
     private boolean loopedBack;
 
     @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private JsonOutput json;
+
+    @Mixin
     final Debug debug = new Debug();
 
     AdapterCommand(Console console) {
@@ -65,6 +73,7 @@ final class AdapterCommand implements Callable<Integer> {
         if (trips < 10 || trips > 1_000_000) {
             throw new WrongInput("dropline: --trips must be 10..1000000, not " + trips);
         }
+        OutputFiles.mustBeWritable(json.file());
         if (!loopedBack && !isConfirmed()) {
             throw new WrongInput(
                     "dropline: nothing was sent;" + " loop the adapter back, then say yes or add --looped-back");
@@ -78,8 +87,7 @@ final class AdapterCommand implements Callable<Integer> {
                 return ExitCode.FAIL;
             }
             loop.measure(trips);
-            console.out().print(text(loop, link));
-            console.out().flush();
+            json.write(console, out -> AdapterJson.write(loop, link.where(), out), text(loop, link));
             return ExitCode.PASS;
         }
     }

@@ -8,10 +8,14 @@ import dropline.harness.finding.Findings;
 import dropline.harness.finding.SegmentEvidence;
 import dropline.harness.finding.Tiers;
 import dropline.harness.json.ReplayJson;
+import dropline.harness.link.KeepingLink;
+import dropline.harness.link.KeptLink;
 import dropline.harness.link.Link;
+import dropline.harness.live.Acknowledgements;
 import dropline.harness.live.Driving;
 import dropline.harness.live.RollCall;
 import dropline.harness.measure.SegmentMeasures;
+import dropline.harness.measure.Times;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
@@ -33,6 +37,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -50,14 +55,16 @@ import picocli.CommandLine.Option;
         customSynopsis = {
             "dropline drive PIT RECORDING [--segment S] --port PORT|--tcp HOST:PORT [--from T] [--to T]",
             "               [--dtr on|off] [--boot-wait T] [--json FILE|-] [--html FILE]",
-            "               [--trace FILE]"
+            "               [--trace FILE] [--timings FILE]",
+            "dropline drive PIT RECORDING [--segment S] --again FILE [--from T] [--to T] ..."
         },
         descriptionHeading = "%n",
         description = {
             "Is the controller of one segment: polls its boards and sends them the flight's state as the pit",
             "file says, over a serial port or a network. What the boards answer is observed; what their panels",
             "show is inferred, by running each board's profile along, and the report says so. Ends with the",
-            "flight, or with Ctrl-C."
+            "flight, or with Ctrl-C. What --timings kept is driven again by --again, with nothing connected: the",
+            "same instants and answers give the same trace, event by event."
         },
         footerHeading = "%nExamples:%n",
         footer = {
@@ -105,6 +112,18 @@ final class DriveCommand implements Callable<Integer> {
     @Option(names = "--trace", paramLabel = "FILE", description = "Write every event of the run, one a line.")
     private @Nullable Path trace;
 
+    @Option(
+            names = "--timings",
+            paramLabel = "FILE",
+            description = "Keep when this computer did what, and what came when, for --again.")
+    private @Nullable Path timings;
+
+    @Option(
+            names = "--again",
+            paramLabel = "FILE",
+            description = "In place of a port: what --timings kept, with the same pit file, recording and stretch.")
+    private @Nullable Path again;
+
     @Mixin
     final Debug debug = new Debug();
 
@@ -118,15 +137,39 @@ final class DriveCommand implements Callable<Integer> {
         if (toNanos <= fromNanos) {
             throw played.usage("--to must lie after --from");
         }
-        PitFile.Understood understood = played.read(html, trace, json.file());
+        if ((again != null) == port.isGiven()) {
+            throw played.usage(again == null ? "--port is missing (or --tcp, or --again)" : "--again needs no port");
+        }
+        PitFile.Understood understood = played.read(html, trace, json.file(), timings);
         Pit pit = understood.pit().alone(segment.spokenIn(understood.pit()));
-        Segment chosen = pit.segments().get(0);
+        try (Source source =
+                played.stretch(understood, files, fromNanos, toNanos).open()) {
+            return again == null ? now(pit, source) : again(pit, source, again);
+        }
+    }
+
+    private int now(Pit pit, Source source) throws IOException {
+        Segment only = pit.segments().get(0);
         port.caution(console);
-        try (Link link = port.open(chosen.baud(), chosen.format());
-                Source source =
-                        played.stretch(understood, files, fromNanos, toNanos).open()) {
+        try (Link link = port.open(only.baud(), only.format())) {
             awaitBoards(pit, link);
+            if (timings == null) {
+                return drive(pit, source, link);
+            }
+            try (Link keeping = KeepingLink.of(link, timings)) {
+                return drive(pit, source, keeping);
+            }
+        }
+    }
+
+    private int again(Pit pit, Source source, Path file) throws IOException {
+        InputFiles.mustExist(file, "file of timings");
+        try (KeptLink link = KeptLink.open(file)) {
             return drive(pit, source, link);
+        } catch (UncheckedIOException wrong) {
+            throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
+        } catch (IOException wrong) {
+            throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
         }
     }
 
@@ -157,10 +200,11 @@ final class DriveCommand implements Callable<Integer> {
         EndOfProcess end = EndOfProcess.watch(() -> stop.set(true), console);
         Progress progress = ProgressBar.on(console);
         try {
-            long duration = driving.drive(source, stop::get, written(events, progress));
+            BooleanSupplier isOver = link instanceof KeptLink kept ? kept::isOver : stop::get;
+            long duration = driving.drive(source, isOver, written(events, progress));
             ProgressBar.end(progress);
             List<String> caveats = new ArrayList<>(source.losses());
-            caveats.addAll(caveats(driving, link));
+            caveats.addAll(caveats(pit, driving, link));
             Run run = new Run(
                     Version.number(),
                     new Recording(played.name(), duration),
@@ -201,11 +245,15 @@ final class DriveCommand implements Callable<Integer> {
         };
     }
 
-    private static List<String> caveats(Driving driving, Link link) {
+    private static List<String> caveats(Pit pit, Driving driving, Link link) {
         List<String> caveats = new ArrayList<>();
         caveats.add("Driven in real time over " + link.where()
                 + ": what boards answered was observed, what their panels show is inferred from their profiles.");
         caveats.add("This computer was late by " + Words.time(driving.latestNanos()) + " at most.");
+        Acknowledgements acknowledged = driving.acknowledgements();
+        if (acknowledged != null) {
+            caveats.addAll(acknowledged(pit, acknowledged));
+        }
         if (driving.outages() > 0) {
             caveats.add("The link broke off " + driving.outages() + " times.");
         }
@@ -213,5 +261,27 @@ final class DriveCommand implements Callable<Integer> {
             caveats.add(driving.strangers() + " replies came when nobody, or somebody else, was asked.");
         }
         return caveats;
+    }
+
+    /** What was observed of the boards' own programs, which is later than they had it. */
+    private static List<String> acknowledged(Pit pit, Acknowledgements acknowledged) {
+        Times all = new Times();
+        Times slowest = new Times();
+        String name = "";
+        for (int n = 0; n < acknowledged.times().size(); n++) {
+            Times own = acknowledged.times().get(n);
+            all.addAll(own);
+            if (own.count() > 0 && own.maxNanos() > slowest.maxNanos()) {
+                slowest = own;
+                name = pit.segments().get(0).nodes().get(n).name();
+            }
+        }
+        if (all.count() == 0) {
+            return List.of();
+        }
+        return List.of("Observed, as an upper bound: of " + all.count() + " changes the boards acknowledged 99 of 100"
+                + " within " + Words.time(all.percentileNanos(99)) + ", the last after " + Words.time(all.maxNanos())
+                + " ("
+                + name + "); their programs had them by then.");
     }
 }

@@ -11,12 +11,14 @@ import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Frame;
 import dropline.harness.link.Arrival;
 import dropline.harness.link.Link;
+import dropline.harness.replay.Both;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.Source;
 import dropline.protocol.Bytes;
 import dropline.protocol.Decoded;
 import dropline.protocol.Heard;
 import dropline.protocol.Listener;
+import dropline.protocol.NodeStatus;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,6 +40,7 @@ public final class Driving {
     private final List<Integer> addresses = new ArrayList<>();
     private final StateBlock block = new StateBlock();
     private final UartClock clock;
+    private final @Nullable Acknowledgements acknowledgements;
     private final long silenceNanos;
     private long originNanos;
     private long lastByteNanos;
@@ -66,7 +69,9 @@ public final class Driving {
                         segment.format());
         listener.onSilence(Integer.MAX_VALUE);
         Layout.of(pit).nodes().forEach(place -> addresses.add(place.node().address()));
-        run = new ControllerRun(pit, segmentIndex, seed, sink, this::say);
+        acknowledgements = segment.protocol().acknowledgesState() ? new Acknowledgements(pit) : null;
+        TraceSink all = acknowledgements == null ? sink : new Both(sink, acknowledgements);
+        run = new ControllerRun(pit, segmentIndex, seed, all, this::say);
     }
 
     /**
@@ -175,10 +180,20 @@ public final class Driving {
     private void answered(Heard reply, int chars, long heardNanos) {
         int awaited = run.awaited();
         if (awaited >= 0 && (reply.address() == 0 || reply.address() == addresses.get(awaited))) {
-            run.answered(Math.max(run.reachedNanos(), heardNanos), reply, chars);
+            long at = Math.max(run.reachedNanos(), heardNanos);
+            NodeStatus status = reply.status();
+            if (acknowledgements != null && status != null) {
+                acknowledgements.replied(at, awaited, status.lastSequence());
+            }
+            run.answered(at, reply, chars);
         } else {
             strangers++;
         }
+    }
+
+    /** What boards acknowledged, and when; null where the protocol has no room for that. */
+    public @Nullable Acknowledgements acknowledgements() {
+        return acknowledgements;
     }
 
     /** By how much the latest of its frames was late, ns: the host's doing. */

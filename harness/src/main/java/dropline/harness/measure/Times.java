@@ -27,7 +27,7 @@ public final class Times {
         return made;
     }
 
-    void add(long nanos) {
+    public void add(long nanos) {
         histogram().recordValue(nanos);
         count++;
         sumNanos += nanos;

@@ -8,11 +8,16 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
 import dropline.bus.run.SegmentRun;
 import dropline.bus.trace.TraceSink;
+import dropline.harness.link.KeepingLink;
+import dropline.harness.link.KeptLink;
+import dropline.harness.link.Link;
 import dropline.harness.link.LoopLink;
 import dropline.harness.link.TcpLink;
+import dropline.harness.live.Acknowledgements;
 import dropline.harness.live.Driving;
 import dropline.harness.live.RollCall;
 import dropline.harness.live.StandIn;
+import dropline.harness.measure.Times;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.recording.Moves;
 import dropline.harness.recording.ReadOptions;
@@ -30,9 +35,13 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Driving the modelled nodes of a segment over a link comes to what a replay of it comes to. */
 final class DriveTest {
+    @TempDir
+    private Path folder;
+
     private static final long SECOND = 1_000_000_000L;
     private static final long PLAYED = 20 * SECOND;
     private static final long SHORT = 5 * SECOND;
@@ -136,6 +145,7 @@ final class DriveTest {
 
             Counts expected = replayed.get(segment);
             assertEquals(0, driven.gaveUp + driven.timedOut + driving.strangers());
+            mustBeAcknowledged(pit, segment, driving, driven);
             assertEquals(0, expected.gaveUp + expected.timedOut);
             // a link hands on what it has a nanosecond late, and so does whoever drives
             assertTrue(
@@ -156,6 +166,30 @@ final class DriveTest {
             tried++;
         }
         assertTrue(tried >= 2, "segments tried: " + tried);
+    }
+
+    /** Each board acknowledges changes of what it shows, and none before it was on its way. */
+    private static void mustBeAcknowledged(Pit pit, int segment, Driving driving, Counts driven) {
+        Acknowledgements acknowledged = driving.acknowledgements();
+        assertEquals(pit.segments().get(segment).protocol().acknowledgesState(), acknowledged != null);
+        if (acknowledged == null) {
+            return;
+        }
+        Layout layout = Layout.of(pit);
+        for (int node = 0; node < layout.nodes().size(); node++) {
+            int shown = node;
+            Times times = acknowledged.times().get(node);
+            long changes = layout.slots().stream()
+                    .filter(slot -> slot.node() == shown && slot.segment() == segment)
+                    .mapToInt(Layout.Slot::signal)
+                    .distinct()
+                    .mapToLong(signal -> driven.changes[signal])
+                    .sum();
+            assertTrue(times.count() <= changes, "node " + node);
+            assertTrue(changes < 2 || times.count() > 0, "node " + node);
+            // a state frame and a reply take longer than that at any baud rate here
+            assertTrue(times.count() == 0 || times.minNanos() > 100_000, "node " + node);
+        }
     }
 
     /** Over a real connection, in real time: what the recording determines comes out as in the replay. */
@@ -179,7 +213,13 @@ final class DriveTest {
             Thread playing = new Thread(() -> play(nodes, stop), "nodes");
             playing.start();
             assertTrue(new RollCall(pit, segment, near, SECOND).firstAnswer(20 * SECOND, near) >= 0);
-            new Driving(pit, segment, 1, driven, near).drive(source, () -> false, Progress.NONE);
+            Path kept = folder.resolve("timings.txt");
+            Driving driving;
+            try (Link keeping = KeepingLink.of(near, kept)) {
+                driving = new Driving(pit, segment, 1, driven, keeping);
+                driving.drive(source, () -> false, Progress.NONE);
+            }
+            mustBeTheSameAgain(pit, segment, driving.digest(), driven, kept);
             stop.set(true);
             playing.join();
 
@@ -198,6 +238,21 @@ final class DriveTest {
                 assertEquals(expected.told[control], driven.told[control]);
             }
         }
+    }
+
+    /** Fed with the host's own timings, every event comes out as it was, and so does every count. */
+    private static void mustBeTheSameAgain(Pit pit, int segment, long digest, Counts driven, Path kept)
+            throws IOException {
+        Counts again = new Counts(pit);
+        try (Source source = flight(pit, SHORT);
+                KeptLink link = KeptLink.open(kept)) {
+            Driving driving = new Driving(pit, segment, 1, again, link);
+            driving.drive(source, link::isOver, Progress.NONE);
+            assertEquals(digest, driving.digest());
+        }
+        assertEquals(driven.answered, again.answered);
+        assertEquals(driven.timedOut, again.timedOut);
+        assertEquals(driven.gaveUp, again.gaveUp);
     }
 
     private static void play(StandIn nodes, AtomicBoolean stop) {
