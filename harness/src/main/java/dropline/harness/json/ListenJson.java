@@ -42,6 +42,7 @@ public final class ListenJson {
                 json.writeNumberProperty("maxRoundNanos", node.longestRoundNanos());
                 json.writeNumberProperty("restarts", node.restarts());
                 json.writeNumberProperty("receiveErrors", node.receiveErrors());
+                json.writeNumberProperty("displayStops", node.displayStops());
                 json.writeEndObject();
             }
             json.writeEndArray();

@@ -4,6 +4,7 @@ import dropline.protocol.Bytes;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,15 +37,23 @@ public final class KeptLink implements Link {
      */
     public static KeptLink open(Path file) throws IOException {
         BufferedReader kept = Files.newBufferedReader(file, StandardCharsets.UTF_8);
-        String head = kept.readLine();
-        String about = kept.readLine();
-        int space = about == null ? -1 : about.indexOf(' ');
-        if (!KeepingLink.HEAD.equals(head) || about == null || space < 0) {
+        try {
+            String head = kept.readLine();
+            String about = kept.readLine();
+            int space = about == null ? -1 : about.indexOf(' ');
+            if (KeepingLink.HEAD.equals(head) && about != null && space > 0) {
+                boolean isOnAWire = Boolean.parseBoolean(about.substring(0, space));
+                return new KeptLink(file, kept, isOnAWire, about.substring(space + 1));
+            }
+            throw new IOException(none(file));
+        } catch (IOException wrong) {
             kept.close();
-            throw new IOException(file + ":1: these are no timings that a drive kept: the first line must be '"
-                    + KeepingLink.HEAD + "'");
+            throw wrong instanceof CharacterCodingException ? new IOException(none(file), wrong) : wrong;
         }
-        return new KeptLink(file, kept, Boolean.parseBoolean(about.substring(0, space)), about.substring(space + 1));
+    }
+
+    private static String none(Path file) {
+        return file + ":1: these are no timings that a drive kept: the first line must be '" + KeepingLink.HEAD + "'";
     }
 
     /** Whether all of it has been told: what follows is made up. */

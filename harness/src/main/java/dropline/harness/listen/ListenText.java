@@ -43,6 +43,13 @@ public final class ListenText {
         heard.nodes().stream()
                 .filter(node -> ofPit || node.asked() > 0 || node.answered() > 0)
                 .forEach(node -> text.append(line(node, name(node, ofPit))));
+        heard.nodes().stream()
+                .filter(node -> node.displayStops() > 0)
+                .forEach(node -> text.append("The display of ")
+                        .append(node.name().isEmpty() ? "address " + node.address() : node.name())
+                        .append(" came to a stop ")
+                        .append(Words.count(node.displayStops(), "time"))
+                        .append(".\n"));
         if (throughAnAdapter) {
             text.append("Gaps and times are this computer's: what the adapter adds is in them.\n");
         }

@@ -128,7 +128,7 @@ public final class Listening {
                 if (heard.address() == asked) {
                     NodeTally node = of(heard.address());
                     int restarts = node.restarts();
-                    node.answered(start - askedEndNanos, heard.status());
+                    troubles += node.answered(start, start - askedEndNanos, heard.status()) ? 1 : 0;
                     troubles += node.restarts() > Math.max(0, restarts) ? 1 : 0;
                 } else {
                     strayReplies++;
@@ -165,7 +165,10 @@ public final class Listening {
         return bytes;
     }
 
-    /** What has gone wrong so far: polls without an answer, restarts, stray replies, what is no frame. */
+    /**
+     * What has gone wrong so far: polls without an answer, restarts, stray replies, displays that come to a stop, what
+     * is no frame.
+     */
     public long troubles() {
         return troubles;
     }

@@ -5,6 +5,9 @@ import org.jspecify.annotations.Nullable;
 
 /** What was heard of one address. */
 public final class NodeTally {
+    /** A display that was refreshed and then is not for so long stands still, ns. */
+    private static final long STILL_NANOS = 5_000_000_000L;
+
     private final int address;
     private final String name;
     private long asked;
@@ -15,6 +18,8 @@ public final class NodeTally {
     private long firstAskedNanos = -1;
     private long lastAskedNanos;
     private long longestRoundNanos;
+    private long refreshedNanos = -1;
+    private int displayStops;
     private @Nullable NodeStatus first;
     private @Nullable NodeStatus last;
 
@@ -33,15 +38,31 @@ public final class NodeTally {
         lastAskedNanos = atNanos;
     }
 
-    void answered(long gapNanos, @Nullable NodeStatus status) {
+    /** It has answered; says whether its display, which was refreshed before, stands still from now on. */
+    boolean answered(long atNanos, long gapNanos, @Nullable NodeStatus status) {
         answered++;
         leastGapNanos = Math.min(leastGapNanos, gapNanos);
         mostGapNanos = Math.max(mostGapNanos, gapNanos);
         sumGapNanos += gapNanos;
         if (status != null) {
+            boolean refreshed = last != null && last.refreshes() != status.refreshes();
             first = first == null ? status : first;
             last = status;
+            return stops(atNanos, refreshed);
         }
+        return false;
+    }
+
+    private boolean stops(long atNanos, boolean refreshed) {
+        if (refreshed) {
+            refreshedNanos = atNanos;
+        }
+        boolean stops = refreshedNanos >= 0 && atNanos - refreshedNanos > STILL_NANOS;
+        if (stops) {
+            refreshedNanos = -1;
+            displayStops++;
+        }
+        return stops;
     }
 
     public int address() {
@@ -81,6 +102,11 @@ public final class NodeTally {
 
     public long longestRoundNanos() {
         return longestRoundNanos;
+    }
+
+    /** How often its display, which had been refreshed, came to a stop. */
+    public int displayStops() {
+        return displayStops;
     }
 
     /** How often it restarted; -1 where it does not say. */

@@ -17,13 +17,13 @@ import dropline.protocol.frames.DroplineFrames;
 import java.util.List;
 
 /** A pit of one lamp at address 5, at 250 kbaud. */
-final class OneNode {
-    static final int ADDRESS = 5;
+public final class OneNode {
+    public static final int ADDRESS = 5;
     private static final long MILLI = 1_000_000L;
 
     private OneNode() {}
 
-    static Pit pit() {
+    public static Pit pit() {
         Indicator lamp = new Indicator("lamp", Indicator.Kind.LAMP, List.of(0), 0, 0, 0, Indicator.Blocks.NOTHING, 0);
         Panel panel = new Panel(
                 "panel",
