@@ -175,12 +175,12 @@ final class BusKeys {
             FIFO,
             RING,
             BOOT,
-            FIRMWARE,
             CLOCK,
             TICKS_PER_BIT,
             DRIVER,
             RECEIVER,
-            SAMPLES_PER_BIT);
+            SAMPLES_PER_BIT,
+            FIRMWARE);
     static final Section PROFILES = Section.named("profiles", "firmware timings, by name", PROFILE_KEYS, TASKS)
             .like(Shelf.PROFILES)
             .orName();

@@ -79,7 +79,7 @@ final class IncludesTest {
                 MORE:7:41: bot: UNKNOWN_KEY
                   found:    bot
                   expected: a key known under profile: like, source, replies-from, reply-gap, enable-lead, \
-                release-tail, loop-pass, fifo, ring, boot, clock, ticks-per-bit and 4 more
+                release-tail, loop-pass, fifo, ring, boot, clock, ticks-per-bit and 5 more
                   fix:      write boot:
                 """, text(PitText.SMALL + "include: more.yaml\n"));
     }
