@@ -3,11 +3,11 @@ package dropline.harness.cli;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
 import dropline.bus.pit.Segment;
+import dropline.harness.bench.BenchJUnit;
 import dropline.harness.bench.BenchPage;
 import dropline.harness.bench.BenchResult;
 import dropline.harness.bench.BenchText;
 import dropline.harness.bench.Examination;
-import dropline.harness.bench.JUnitXml;
 import dropline.harness.bench.Loops;
 import dropline.harness.bench.Subject;
 import dropline.harness.bench.Thoroughness;
@@ -237,7 +237,7 @@ final class BenchCommand implements Callable<Integer> {
             OutputFiles.write(html, BenchPage.html(result));
         }
         if (junit != null) {
-            OutputFiles.write(junit, JUnitXml.of(result));
+            OutputFiles.write(junit, BenchJUnit.of(result));
         }
         json.write(console, out -> BenchJson.write(result, out), BenchText.of(result));
     }

@@ -1,7 +1,9 @@
 package dropline.harness.cli;
 
+import dropline.harness.baseline.Tracked;
+import dropline.harness.json.SuiteJson;
 import dropline.harness.origin.Trials;
-import dropline.harness.problem.Problem;
+import dropline.harness.report.SuiteJUnit;
 import dropline.harness.report.SuiteText;
 import dropline.harness.suite.PlannedRun;
 import dropline.harness.suite.RunOutcome;
@@ -14,8 +16,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code dropline check}: every run of a suite. */
@@ -26,17 +30,22 @@ import picocli.CommandLine.Parameters;
         versionProvider = Version.class,
         parameterListHeading = "%n",
         optionListHeading = "%n",
+        sortOptions = false,
+        customSynopsis = {"dropline check SUITE [--accept | --why] [--jobs N] [--junit FILE] [--json FILE|-]"},
         descriptionHeading = "%n",
         description = {
             "A suite (docs/suite-file.md) names a pit, the flights to replay through it, with which seeds and",
             "faults, and what must hold. Says first how many runs hold, then, for each run and seed, what was",
-            "checked and what broke. Repeat it after every change of the pit file."
+            "checked and what broke. Repeat it after every change of the pit file. Once runs were accepted, it",
+            "also says what is worse, better, new or gone beyond what chance explains (docs/baselines.md)."
         },
         footerHeading = "%nExamples:%n",
         footer = {
             "  dropline check my-pit/suite.yaml",
+            "  dropline check my-pit/suite.yaml --accept",
+            "  dropline check my-pit/suite.yaml --why",
             "",
-            "Exit codes:  0 all runs hold   1 one does not, or nothing was checked in it   2 the input is wrong",
+            "Exit codes:  0 all runs hold, none is worse   1 not so, or nothing was checked   2 the input is wrong",
             "             3 our own fault"
         })
 final class CheckCommand implements Callable<Integer> {
@@ -46,6 +55,28 @@ final class CheckCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private Path suite;
 
+    @Option(
+            names = "--accept",
+            description = "Take what comes of it for good: repeat each run with 20 seeds and write the accepted runs"
+                    + " beside the suite.")
+    private boolean accept;
+
+    @Option(
+            names = "--why",
+            description =
+                    "Say what changed in the pit file since the accepted runs, and which of it makes things worse.")
+    private boolean why;
+
+    @Option(names = "--jobs", paramLabel = "N", description = "Runs side by side. Default: one for each processor.")
+    private int jobs = Session.threads();
+
+    @Option(names = "--junit", paramLabel = "FILE", description = "Write the verdicts as JUnit XML.")
+    private @Nullable Path junit;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private JsonOutput json;
+
     @Mixin
     final Debug debug = new Debug();
 
@@ -53,20 +84,47 @@ final class CheckCommand implements Callable<Integer> {
         this.console = console;
     }
 
+    /** A run with one seed: what became of it, and its figures. */
+    private record Checked(RunOutcome outcome, BaselineCheck.Ran ran) {}
+
     @Override
     public Integer call() throws IOException {
         InputFiles.mustExist(suite, "suite file");
-        Suite understood = read();
-        List<RunOutcome> outcomes = new ArrayList<>();
-        for (PlannedRun run : understood.runs()) {
-            for (long seed : run.seeds()) {
-                outcomes.add(outcome(understood, run, seed));
-            }
+        if (jobs < 1) {
+            throw new WrongInput("dropline: --jobs must be at least 1, not " + jobs);
         }
-        String text = SuiteText.of(outcomes, Trials.counted(understood.pit().figures()));
-        console.out().print(Colours.painted(text, console.colour()));
+        OutputFiles.mustBeWritable(junit, suite);
+        OutputFiles.mustBeWritable(json.file(), suite);
+        Suite understood = read();
+        SuiteRuns runs = new SuiteRuns(console, jobs);
+        List<SuiteRuns.Task> tasks = new ArrayList<>();
+        for (PlannedRun run : understood.runs()) {
+            tasks.addAll(SuiteRuns.Task.of(understood.pit().pit(), run, run.seeds()));
+        }
+        List<Checked> checked = runs.run(tasks, CheckCommand::checked);
+        List<RunOutcome> outcomes = checked.stream().map(Checked::outcome).toList();
+        BaselineCheck baseline = new BaselineCheck(suite, understood, runs);
+        BaselineCheck.Standings standings = accept
+                ? new BaselineCheck.Standings("", List.of(), true)
+                : baseline.compare(checked.stream().map(Checked::ran).toList());
+        String text = SuiteText.of(outcomes, Trials.counted(understood.pit().figures())) + standings.text();
+        if (accept) {
+            text += "\n" + baseline.accept() + "\n";
+        } else if (why) {
+            text += baseline.why(standings.deviations());
+        }
+        if (junit != null) {
+            OutputFiles.write(junit, SuiteJUnit.of(understood.name(), outcomes, standings.deviations()));
+        }
+        json.write(console, out -> SuiteJson.write(understood.name(), outcomes, standings.deviations(), out), text);
         boolean allHold = outcomes.stream().allMatch(outcome -> outcome.outcome() == Outcome.PASS);
-        return allHold ? ExitCode.PASS : ExitCode.FAIL;
+        return allHold && standings.isWell() ? ExitCode.PASS : ExitCode.FAIL;
+    }
+
+    private static Checked checked(PlannedRun run, ReplayResult result) {
+        return new Checked(
+                run.holds().judge(run.name(), result),
+                new BaselineCheck.Ran(run.name(), result.seed(), result.digest(), Tracked.of(result)));
     }
 
     private Suite read() throws IOException {
@@ -78,17 +136,5 @@ final class CheckCommand implements Callable<Integer> {
             throw PitFiles.wrong(wrong.problems());
         }
         throw new AssertionError(result);
-    }
-
-    private RunOutcome outcome(Suite understood, PlannedRun run, long seed) throws IOException {
-        Session session = new Session(
-                console, understood.pit().pit(), run.played(), run.opening(), seed, false, run.faults(), null);
-        ReplayResult result = session.run();
-        List<Problem> never =
-                run.neverStruck(understood.pit().pit(), result.recording().durationNanos());
-        if (!never.isEmpty()) {
-            throw Session.neverStruck(never);
-        }
-        return run.holds().judge(run.name(), result);
     }
 }

@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFilePermissions;
 import org.jspecify.annotations.Nullable;
 
 /** Looks at where results shall go before work begins, and writes them when it is done. */
@@ -32,7 +35,29 @@ final class OutputFiles {
         }
     }
 
+    /** Writes a file whole or not at all: what was there stays until all of the new text is on the disk. */
     static void write(Path file, String text) throws IOException {
-        Files.writeString(file, text, StandardCharsets.UTF_8);
+        Path target = Files.isSymbolicLink(file) ? file.toRealPath() : file;
+        if (Files.exists(target) && !Files.isRegularFile(target)) {
+            Files.writeString(target, text, StandardCharsets.UTF_8);
+            return;
+        }
+        Path folder = target.toAbsolutePath().getParent();
+        Path whole = Files.createTempFile(folder, "." + target.getFileName(), ".part");
+        try {
+            Files.writeString(whole, text, StandardCharsets.UTF_8);
+            readableByOthers(whole);
+            Files.move(whole, target, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+            Files.deleteIfExists(whole);
+        }
+    }
+
+    /** A temporary file is its owner's alone; one that was asked for is not. */
+    private static void readableByOthers(Path file) throws IOException {
+        PosixFileAttributeView view = Files.getFileAttributeView(file, PosixFileAttributeView.class);
+        if (view != null) {
+            view.setPermissions(PosixFilePermissions.fromString("rw-r--r--"));
+        }
     }
 }

@@ -47,15 +47,23 @@ record Session(
 
     ReplayResult run() throws IOException {
         Progress progress = ProgressBar.on(console);
-        Replayed replayed;
         try {
-            replayed = new Replay(pit, opening, seed, threads(), faults, RunLimit.USUAL)
-                    .run(singleFailures, trace, progress);
-        } catch (RunLimitException stopped) {
-            throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
+            return run(progress, threads());
         } finally {
             ProgressBar.end(progress);
         }
+    }
+
+    /** The same, telling of its progress elsewhere, with so many threads. */
+    ReplayResult run(Progress progress, int threads) throws IOException {
+        Replayed replayed;
+        try {
+            replayed = new Replay(pit, opening, seed, threads, faults, RunLimit.USUAL)
+                    .run(singleFailures, trace, progress);
+        } catch (RunLimitException stopped) {
+            throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
+        }
+        ProgressBar.end(progress);
         replayed.losses().forEach(loss -> console.err().println("dropline: " + loss));
         Recording recording = new Recording(name, replayed.durationNanos());
         List<InjectedFault> injected = Injection.of(faults, pit, replayed.durationNanos());

@@ -124,6 +124,15 @@ public final class ReplayJson {
         json.writeNumberProperty("meanNanos", segment.replyGap().meanNanos());
         json.writeNumberProperty("maxNanos", segment.replyGap().maxNanos());
         json.writeEndObject();
+        json.writeArrayPropertyStart("nodeGaps");
+        for (SegmentResult.NodeGap node : segment.nodeGaps()) {
+            json.writeStartObject();
+            json.writeStringProperty("node", node.node());
+            json.writeNumberProperty("answered", node.answered());
+            json.writeNumberProperty("meanNanos", node.meanNanos());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
         json.writeEndObject();
     }
 

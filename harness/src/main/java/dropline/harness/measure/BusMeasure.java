@@ -16,6 +16,8 @@ public final class BusMeasure {
     private long lastStateFrameNanos = -1;
     private long asked;
     private long answered;
+    private final long[] answeredOf;
+    private final long[] gapSumOf;
     private long retried;
     private long gapSumNanos;
     private long gapMinNanos = Long.MAX_VALUE;
@@ -31,6 +33,8 @@ public final class BusMeasure {
     /** {@code nodes}: how many nodes the pit has, on all its segments. */
     BusMeasure(int nodes) {
         mishaps = new Mishaps(nodes);
+        answeredOf = new long[nodes];
+        gapSumOf = new long[nodes];
     }
 
     void frameStarted(long atNanos, int frame, int transaction) {
@@ -68,8 +72,10 @@ public final class BusMeasure {
         cycleStartNanos = atNanos;
     }
 
-    void answered(long gapNanos) {
+    void answered(int node, long gapNanos) {
         answered++;
+        answeredOf[node]++;
+        gapSumOf[node] += gapNanos;
         gapSumNanos += gapNanos;
         gapMinNanos = Math.min(gapMinNanos, gapNanos);
         gapMaxNanos = Math.max(gapMaxNanos, gapNanos);
@@ -135,6 +141,16 @@ public final class BusMeasure {
     }
 
     /** Transactions with a whole, good reply. */
+    /** Good replies of one node, by its index in the layout. */
+    public long answered(int node) {
+        return answeredOf[node];
+    }
+
+    /** Its mean reply gap, ns, rounded down; 0 without a reply. */
+    public long gapMeanNanos(int node) {
+        return answeredOf[node] == 0 ? 0 : Math.floorDiv(gapSumOf[node], answeredOf[node]);
+    }
+
     public long answered() {
         return answered;
     }

@@ -213,7 +213,7 @@ public final class SegmentMeasures implements TraceSink {
 
     @Override
     public void answered(long atNanos, int node, int transaction, int attempt, long gapNanos) {
-        bus.answered(gapNanos);
+        bus.answered(node, gapNanos);
     }
 
     @Override

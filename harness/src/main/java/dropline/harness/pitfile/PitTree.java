@@ -1,6 +1,7 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.yaml.Tree;
+import dropline.harness.yaml.TreeText;
 import dropline.harness.yaml.YamlText;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -20,11 +21,13 @@ public final class PitTree {
 
     private final String file;
     private final Map<String, String> texts;
+    private final Tree.Mapping joined;
     private final Map<String, Tree.Scalar> values = new LinkedHashMap<>();
 
     PitTree(String file, Sources.Joined sources) {
         this.file = file;
         this.texts = sources.texts();
+        this.joined = sources.joined();
         sources.trees().forEach(tree -> collect("", tree));
     }
 
@@ -41,6 +44,16 @@ public final class PitTree {
     /** The texts of the file and of those it includes, by their names, its own first. */
     public Map<String, String> texts() {
         return texts;
+    }
+
+    /** The file with all it includes as if it were written in one. */
+    public Tree.Mapping joined() {
+        return joined;
+    }
+
+    /** What reading gives if the file, its name and place apart, were this. */
+    public PitFile.Result as(Tree.Mapping other) {
+        return PitFile.parse(file, TreeText.of(other));
     }
 
     /** Every path at which a value stands, in the order of the file, then of those it includes. */

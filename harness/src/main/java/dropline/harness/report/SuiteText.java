@@ -106,6 +106,11 @@ public final class SuiteText {
         return table;
     }
 
+    /** What broke in a run, on one line. */
+    static String broken(RunOutcome run) {
+        return String.join("; ", run.breaches().stream().map(SuiteText::words).toList());
+    }
+
     private static String words(Judged judged) {
         List<String> words = new ArrayList<>();
         if (judged.panels() > 0) {

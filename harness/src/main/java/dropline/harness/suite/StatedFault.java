@@ -9,8 +9,8 @@ import dropline.harness.yaml.Tree;
 import java.util.List;
 import java.util.OptionalLong;
 
-/** A fault, and where the suite states it. */
-record StatedFault(Fault fault, Place place) {
+/** A fault, and the text with which the suite states it. */
+record StatedFault(Fault fault, Tree.Scalar text) {
     static final String KEY = "faults";
 
     /** What came of one fault's text: the fault, or what is wrong with it at its place. */
@@ -21,14 +21,14 @@ record StatedFault(Fault fault, Place place) {
         FaultOptions.Read read = FaultOptions.read(List.of(text.text()), pit, lengthNanos);
         return new Read(
                 read.faults().stream()
-                        .map(fault -> new StatedFault(fault, text.place()))
+                        .map(fault -> new StatedFault(fault, text))
                         .toList(),
                 at(text.place(), read.problems()));
     }
 
     /** That a run was over before it could strike; nothing if it was not. */
     List<Problem> neverStruck(Pit pit, long ranNanos) {
-        return at(place, FaultOptions.neverStruck(List.of(fault), pit, ranNanos));
+        return at(text.place(), FaultOptions.neverStruck(List.of(fault), pit, ranNanos));
     }
 
     private static List<Problem> at(Place place, List<Problem> problems) {

@@ -115,7 +115,7 @@ final class SuiteReader {
             faults.addAll(read.faults());
             read.problems().forEach(report::add);
         }
-        return Optional.of(new PlannedRun(name, played.get().name(), opening, seeds, faults, holds));
+        return Optional.of(new PlannedRun(name, played.get(), opening, seeds, faults, holds));
     }
 
     /** How long a run can be, ns, where that can be known before it. What is wrong with a recording is reported. */

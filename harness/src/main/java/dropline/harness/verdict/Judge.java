@@ -182,6 +182,18 @@ final class Judge {
                 bus.clashes(),
                 bus.overruns(),
                 bus.stateFrames(),
-                new SegmentResult.ReplyGap(bus.gapMinNanos(), bus.gapMeanNanos(), bus.gapMaxNanos()));
+                new SegmentResult.ReplyGap(bus.gapMinNanos(), bus.gapMeanNanos(), bus.gapMaxNanos()),
+                nodeGaps(measures.segment(), bus));
+    }
+
+    private List<SegmentResult.NodeGap> nodeGaps(int segment, BusMeasure bus) {
+        List<SegmentResult.NodeGap> gaps = new ArrayList<>();
+        for (int n = 0; n < layout.nodes().size(); n++) {
+            if (layout.nodes().get(n).segment() == segment) {
+                String name = layout.nodes().get(n).node().name();
+                gaps.add(new SegmentResult.NodeGap(name, bus.answered(n), bus.gapMeanNanos(n)));
+            }
+        }
+        return gaps;
     }
 }

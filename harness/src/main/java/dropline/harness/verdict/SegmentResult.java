@@ -24,6 +24,7 @@ import java.util.List;
  * @param overruns frames lost in a node's buffers
  * @param stateFrames frames that carried state
  * @param replyGap last stop bit of the request to first start bit of the reply
+ * @param nodeGaps the same of each node, in the order of the pit file
  */
 public record SegmentResult(
         String segment,
@@ -44,7 +45,8 @@ public record SegmentResult(
         long clashes,
         long overruns,
         long stateFrames,
-        ReplyGap replyGap) {
+        ReplyGap replyGap,
+        List<NodeGap> nodeGaps) {
 
     /**
      * Poll cycles begun in one stretch of the recording.
@@ -56,7 +58,17 @@ public record SegmentResult(
     /** Reply gaps, ns; may be negative: a reply too soon. All 0 when there was no reply. */
     public record ReplyGap(long minNanos, long meanNanos, long maxNanos) {}
 
+    /**
+     * Reply gaps of one node.
+     *
+     * @param node its name
+     * @param answered good replies
+     * @param meanNanos their mean, ns; 0 without a reply
+     */
+    public record NodeGap(String node, long answered, long meanNanos) {}
+
     public SegmentResult {
+        nodeGaps = List.copyOf(nodeGaps);
         pollCycleOverTime = List.copyOf(pollCycleOverTime);
     }
 }

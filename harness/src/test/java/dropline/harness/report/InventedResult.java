@@ -236,7 +236,8 @@ final class InventedResult {
                 1,
                 4,
                 15_300,
-                new SegmentResult.ReplyGap(-20_000, 151_000, 2 * MILLI));
+                new SegmentResult.ReplyGap(-20_000, 151_000, 2 * MILLI),
+                List.of(new SegmentResult.NodeGap("node " + i, 479_998, 151_000)));
     }
 
     private SingleFailure failure() {

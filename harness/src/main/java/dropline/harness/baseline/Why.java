@@ -1,0 +1,120 @@
+package dropline.harness.baseline;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Which changes of a pit are behind something that has become worse: the fewest found that alone bring it about when
+ * they are made to the accepted pit. Tried one by one first, then joined to what explains most so far.
+ */
+public final class Why {
+    /** So much of the difference is as good as all of it. */
+    private static final double ENOUGH = 0.9;
+
+    /** Less than that explains nothing. */
+    private static final double SOMETHING = 0.02;
+
+    /** What a figure comes to with some changes made. */
+    @FunctionalInterface
+    public interface Trial {
+        /** The figure; empty where a pit with only these changes is none, or has no such figure. */
+        Optional<Double> figure(List<PitChange> changes) throws IOException;
+    }
+
+    /**
+     * What was found.
+     *
+     * @param changes that bring it about; empty where none was found
+     * @param share how much of the difference they explain, 1 for all of it
+     * @param tried how many pits were run
+     */
+    public record Cause(List<PitChange> changes, double share, int tried) {
+        public Cause {
+            changes = List.copyOf(changes);
+        }
+    }
+
+    private final Deviation deviation;
+    private final Trial trial;
+    private int tried;
+
+    /** @param deviation has a figure */
+    public Why(Deviation deviation, Trial trial) {
+        this.deviation = deviation;
+        this.trial = trial;
+    }
+
+    /** Looks for the cause among these changes. */
+    public Cause among(List<PitChange> changes) throws IOException {
+        List<List<PitChange>> parts = parts(changes);
+        List<List<PitChange>> chosen = new ArrayList<>();
+        double share = 0;
+        while (share < ENOUGH && chosen.size() < parts.size()) {
+            List<PitChange> best = List.of();
+            double most = share + SOMETHING;
+            for (List<PitChange> part : parts) {
+                if (!chosen.contains(part)) {
+                    List<List<PitChange>> with = new ArrayList<>(chosen);
+                    with.add(part);
+                    double explained = share(with);
+                    if (explained > most) {
+                        most = explained;
+                        best = part;
+                    }
+                }
+            }
+            if (best.isEmpty()) {
+                break;
+            }
+            chosen.add(best);
+            share = most;
+        }
+        return fewest(chosen, share);
+    }
+
+    /** What was taken first may turn out not to be needed. */
+    private Cause fewest(List<List<PitChange>> chosen, double share) throws IOException {
+        List<List<PitChange>> kept = new ArrayList<>(chosen);
+        double explained = share;
+        for (List<PitChange> part : chosen) {
+            if (kept.size() > 1) {
+                List<List<PitChange>> without = new ArrayList<>(kept);
+                without.remove(part);
+                double rest = share(without);
+                if (rest >= Math.min(ENOUGH, explained - SOMETHING)) {
+                    kept = without;
+                    explained = rest;
+                }
+            }
+        }
+        return new Cause(kept.stream().flatMap(List::stream).toList(), explained, tried);
+    }
+
+    /** Changes that make a pit by themselves, one by one; those that do not, all together. */
+    private List<List<PitChange>> parts(List<PitChange> changes) throws IOException {
+        List<List<PitChange>> parts = new ArrayList<>();
+        List<PitChange> together = new ArrayList<>();
+        for (PitChange change : changes) {
+            tried++;
+            if (trial.figure(List.of(change)).isPresent()) {
+                parts.add(List.of(change));
+            } else {
+                together.add(change);
+            }
+        }
+        if (!together.isEmpty()) {
+            parts.add(together);
+        }
+        return parts;
+    }
+
+    private double share(List<List<PitChange>> parts) throws IOException {
+        tried++;
+        Optional<Double> figure =
+                trial.figure(parts.stream().flatMap(List::stream).toList());
+        double difference = deviation.is() - deviation.was();
+        return figure.isEmpty() || difference == 0 ? 0 : (figure.get() - deviation.was()) / difference;
+    }
+}

@@ -1,0 +1,63 @@
+package dropline.harness.json;
+
+import dropline.harness.baseline.Deviation;
+import dropline.harness.suite.Breach;
+import dropline.harness.suite.RunOutcome;
+import java.io.IOException;
+import java.io.Writer;
+import java.util.List;
+import java.util.Locale;
+
+/** What became of a suite as one JSON document; documented in {@code docs/baselines.md}. */
+public final class SuiteJson {
+    private SuiteJson() {}
+
+    /** Writes it and a line feed, and flushes; does not close. */
+    public static void write(String suite, List<RunOutcome> runs, List<Deviation> deviations, Writer writer)
+            throws IOException {
+        Document.write(writer, json -> {
+            json.writeStartObject();
+            json.writeNumberProperty("version", 1);
+            json.writeStringProperty("suite", suite);
+            json.writeArrayPropertyStart("runs");
+            for (RunOutcome run : runs) {
+                json.writeStartObject();
+                json.writeStringProperty("run", run.run());
+                json.writeNumberProperty("seed", run.seed());
+                json.writeStringProperty("digest", run.digest());
+                json.writeStringProperty("outcome", word(run.outcome()));
+                json.writeArrayPropertyStart("breaches");
+                for (Breach breach : run.breaches()) {
+                    json.writeStartObject();
+                    json.writeStringProperty("rule", word(breach.rule()));
+                    json.writeStringProperty("name", breach.name());
+                    json.writeNumberProperty("value", breach.value());
+                    json.writeNumberProperty("limit", breach.limit());
+                    json.writeEndObject();
+                }
+                json.writeEndArray();
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeArrayPropertyStart("deviations");
+            for (Deviation deviation : deviations) {
+                json.writeStartObject();
+                json.writeStringProperty("run", deviation.run());
+                json.writeStringProperty("kind", word(deviation.subject().kind()));
+                json.writeStringProperty("name", deviation.subject().name());
+                json.writeStringProperty("figure", deviation.figure() == null ? "" : word(deviation.figure()));
+                json.writeStringProperty("standing", word(deviation.standing()));
+                json.writeNumberProperty("was", deviation.was());
+                json.writeNumberProperty("is", deviation.is());
+                json.writeNumberProperty("strength", deviation.strength());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeEndObject();
+        });
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

@@ -1,0 +1,38 @@
+package dropline.harness.report;
+
+import dropline.harness.baseline.Deviation;
+import dropline.harness.suite.RunOutcome;
+import dropline.harness.verdict.Outcome;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What became of a suite for build servers: a case for each run and seed, one for each that stands against a baseline.
+ */
+public final class SuiteJUnit {
+    private SuiteJUnit() {}
+
+    public static String of(String suite, List<RunOutcome> runs, List<Deviation> deviations) {
+        List<JUnitXml.Case> cases = new ArrayList<>();
+        for (RunOutcome run : runs) {
+            cases.add(new JUnitXml.Case(
+                    run.run(),
+                    "seed " + run.seed(),
+                    run.outcome() == Outcome.FAIL ? SuiteText.broken(run) : null,
+                    run.outcome() == Outcome.UNDECIDED ? "nothing was checked" : null));
+        }
+        for (Deviation deviation : deviations) {
+            boolean bad =
+                    deviation.standing() == Deviation.Standing.WORSE || deviation.standing() == Deviation.Standing.GONE;
+            cases.add(new JUnitXml.Case(
+                    deviation.run(),
+                    deviation.subject()
+                            + (deviation.figure() == null
+                                    ? ""
+                                    : ", " + deviation.figure().words()),
+                    bad ? BaselineText.words(deviation) : null,
+                    null));
+        }
+        return JUnitXml.of(suite, cases);
+    }
+}
