@@ -45,7 +45,7 @@ import picocli.CommandLine.Parameters;
             "  dropline check my-pit/suite.yaml --accept",
             "  dropline check my-pit/suite.yaml --why",
             "",
-            "Exit codes:  0 all runs hold, none is worse   1 not so, or nothing was checked   2 the input is wrong",
+            "Exit codes:  0 all hold, none is worse   1 not so, or not checked   2 the input is wrong",
             "             3 our own fault"
         })
 final class CheckCommand implements Callable<Integer> {

@@ -38,6 +38,7 @@ final class PortOptions {
     @Option(
             names = "--dtr",
             paramLabel = "on|off",
+            arity = "1",
             converter = OnOff.class,
             description = "Whether DTR is raised when the port opens. Default: on; many boards restart then.")
     private boolean dtr = true;

@@ -66,4 +66,24 @@ final class OneBoardTest {
 
         assertEquals(2, run.exitCode());
     }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"on", "off"})
+    void whetherDtrIsRaisedIsSaidInAWord(String word) {
+        Captured run = Captured.run(
+                "bench",
+                "--protocol",
+                "dropline",
+                "--baud",
+                "115200",
+                "--address",
+                "7",
+                "--port",
+                "no-such-port",
+                "--dtr",
+                word);
+
+        assertEquals(2, run.exitCode());
+        assertTrue(run.err().contains("there is no port no-such-port"), run::err);
+    }
 }

@@ -6,10 +6,14 @@ import java.nio.file.Path;
 
 /** A pit with two lamps on two nodes, a load, and a recording to go with it. */
 final class SmallPit {
+    /** The reply gap of both nodes, as written. */
+    static final String GAP = "100 us + exponential 50 us";
+
     private SmallPit() {}
 
     static Path write(Path folder, String updateLimit) throws IOException {
-        return Files.writeString(folder.resolve("pit.yaml"), """
+        return Files.writeString(
+                folder.resolve("pit.yaml"), """
             pit: Small pit
 
             host:
@@ -26,7 +30,7 @@ final class SmallPit {
               plain:
                 source: chosen for this test
                 replies-from: interrupt
-                reply-gap: 100 us + exponential 50 us
+                reply-gap: GAP
 
             budgets:
               update: LIMIT
@@ -60,7 +64,7 @@ final class SmallPit {
                 node: node 2
                 indicators:
                   lamp: {kind: lamp, shows: lamp 2}
-            """.replace("LIMIT", updateLimit));
+            """.replace("LIMIT", updateLimit).replace("GAP", GAP));
     }
 
     static Path recording(Path folder) throws IOException {
