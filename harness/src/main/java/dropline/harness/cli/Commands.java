@@ -35,6 +35,7 @@ final class Commands implements IFactory {
         made.put(LearnCommand.class, () -> new LearnCommand(console));
         made.put(AdapterCommand.class, () -> new AdapterCommand(console));
         made.put(BenchCommand.class, () -> new BenchCommand(console));
+        made.put(CompletionCommand.class, () -> new CompletionCommand(console));
     }
 
     @Override

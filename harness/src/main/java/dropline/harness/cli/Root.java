@@ -55,7 +55,8 @@ import picocli.CommandLine.Spec;
             StandInCommand.class,
             RecordCommand.class,
             ConvertCommand.class,
-            DemoCommand.class
+            DemoCommand.class,
+            CompletionCommand.class
         },
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,

@@ -155,6 +155,8 @@ final class CommandsTest {
                 "replay PIT --for 5s --controls FLIGHT",
                 "replay PIT FLIGHT --controls FLIGHT",
                 "convert FLIGHT flight.xyz",
+                "completion",
+                "completion bahs",
                 "record",
                 "record --udp 127.0.0.1:41500",
                 "record --udp 127.0.0.1 --show",
@@ -264,7 +266,8 @@ final class CommandsTest {
                 "record --help",
                 "demo --help",
                 "faults --help",
-                "survive --help"
+                "survive --help",
+                "completion --help"
             })
     void helpShowsAnExample(String line) {
         Captured run = Captured.run(line.split(" "));

@@ -18,8 +18,12 @@ import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
 final class DocumentedCommandsTest {
-    /** A command on a line of its own, or between backquotes; what follows two spaces is a remark. */
-    private static final Pattern COMMAND = Pattern.compile("(?m)(?:^ {2,4}(?:\\./)?|`)dropline ((?:(?! {2})[^`\\n])+)");
+    /**
+     * A command on a line of its own, or between backquotes; what follows two spaces is a remark, what follows a bar
+     * another command.
+     */
+    private static final Pattern COMMAND =
+            Pattern.compile("(?m)(?:^ {2,4}(?:\\./)?|`)dropline ((?:(?! {2}| \\|)[^`\\n])+)");
 
     @Test
     void everyCommandOfReadmeManualAndHelpIsUnderstood() throws IOException {
@@ -33,7 +37,17 @@ final class DocumentedCommandsTest {
         texts.add(Files.readString(root.resolve("docs/suite-file.md")));
         texts.add(Captured.run("--help").out());
         for (String command : List.of(
-                "new", "replay", "describe", "layout", "convert", "record", "demo", "faults", "survive", "check")) {
+                "new",
+                "replay",
+                "describe",
+                "layout",
+                "convert",
+                "record",
+                "demo",
+                "faults",
+                "survive",
+                "check",
+                "completion")) {
             texts.add(Captured.run(command, "--help").out());
         }
 
