@@ -38,10 +38,9 @@ final class PortOptions {
     @Option(
             names = "--dtr",
             paramLabel = "on|off",
-            arity = "1",
-            converter = OnOff.class,
+            converter = Levels.class,
             description = "Whether DTR is raised when the port opens. Default: on; many boards restart then.")
-    private boolean dtr = true;
+    private Level dtr = Level.ON;
 
     @Option(
             names = "--boot-wait",
@@ -54,13 +53,19 @@ final class PortOptions {
     @SuppressWarnings("NullAway.Init")
     private CommandSpec command;
 
+    /** Of a control line. */
+    enum Level {
+        ON,
+        OFF
+    }
+
     /** {@code on} or {@code off}. */
-    static final class OnOff implements ITypeConverter<Boolean> {
+    static final class Levels implements ITypeConverter<Level> {
         @Override
-        public Boolean convert(String text) {
+        public Level convert(String text) {
             return switch (text.toLowerCase(Locale.ROOT)) {
-                case "on" -> true;
-                case "off" -> false;
+                case "on" -> Level.ON;
+                case "off" -> Level.OFF;
                 default -> throw new TypeConversionException("'" + text + "' is neither on nor off");
             };
         }
@@ -94,7 +99,7 @@ final class PortOptions {
         }
         try {
             return named != null
-                    ? SerialLink.open(new SerialPlan(named, baud, format, dtr))
+                    ? SerialLink.open(new SerialPlan(named, baud, format, dtr == Level.ON))
                     : TcpLink.to(Objects.requireNonNull(server));
         } catch (IOException refused) {
             throw new WrongInput("dropline: " + refused.getMessage(), refused);
