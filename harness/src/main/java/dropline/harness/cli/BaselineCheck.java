@@ -14,6 +14,7 @@ import dropline.harness.pitfile.PitFile;
 import dropline.harness.report.BaselineText;
 import dropline.harness.suite.PlannedRun;
 import dropline.harness.suite.Suite;
+import dropline.harness.verdict.ReplayResult;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.TextFile;
 import dropline.harness.yaml.Tree;
@@ -25,10 +26,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /** A suite and its accepted runs, which lie beside it. */
 final class BaselineCheck {
@@ -59,7 +62,11 @@ final class BaselineCheck {
      *
      * @param digest of its trace
      */
-    record Ran(String run, long seed, String digest, Tracked figures) {}
+    record Ran(String run, long seed, String digest, Tracked figures) {
+        static Ran of(SuiteRuns.Task task, ReplayResult result) {
+            return new Ran(task.run().name(), result.seed(), result.digest(), Tracked.of(result));
+        }
+    }
 
     /**
      * How the runs stand.
@@ -74,10 +81,10 @@ final class BaselineCheck {
     /** Runs every run with enough seeds and writes what came of it; says so in a sentence. */
     String accept() throws IOException {
         Map<String, AcceptedRun> accepted = new LinkedHashMap<>();
-        for (PlannedRun run : suite.runs()) {
+        for (PlannedRun run : suite.followed()) {
             List<Ran> ran = runs.run(
                     SuiteRuns.Task.of(suite.pit().pit(), run, seeds(run)),
-                    (planned, result) -> new Ran(planned.name(), result.seed(), result.digest(), Tracked.of(result)));
+                    (task, result, watch) -> Ran.of(task, result));
             accepted.put(
                     run.name(),
                     AcceptedRun.of(
@@ -120,7 +127,7 @@ final class BaselineCheck {
         List<Deviation> deviations = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         boolean comparable = true;
-        for (PlannedRun run : suite.runs()) {
+        for (PlannedRun run : suite.followed()) {
             AcceptedRun before = accepted.runs().get(run.name());
             if (before == null) {
                 notes.add("Run " + run.name() + " is new: accept it with dropline check --accept.");
@@ -134,7 +141,7 @@ final class BaselineCheck {
             }
         }
         for (String name : accepted.runs().keySet()) {
-            if (suite.runs().stream().noneMatch(run -> run.name().equals(name))) {
+            if (suite.followed().stream().noneMatch(run -> run.name().equals(name))) {
                 notes.add("Run " + name + " was accepted and is gone.");
                 comparable = false;
             }
@@ -181,6 +188,18 @@ final class BaselineCheck {
                         .filter(Tree.Mapping.class::isInstance)
                         .map(Tree.Mapping.class::cast)
                 : Optional.empty();
+    }
+
+    /** The boards whose description has changed since the runs were accepted; empty where none were. */
+    Optional<List<String>> changedNodes() {
+        Set<String> all = new LinkedHashSet<>();
+        suite.pit().pit().segments().forEach(segment -> segment.nodes().forEach(node -> all.add(node.name())));
+        return changes()
+                .map(changes -> changes.stream()
+                        .flatMap(change -> change.path().stream())
+                        .filter(all::contains)
+                        .distinct()
+                        .toList());
     }
 
     private Optional<List<PitChange>> changes() {
@@ -248,7 +267,7 @@ final class BaselineCheck {
     }
 
     private Optional<List<Tracked>> tracked(String name, Tree.Mapping tree) throws IOException {
-        PlannedRun run = suite.runs().stream()
+        PlannedRun run = suite.followed().stream()
                 .filter(one -> one.name().equals(name))
                 .findFirst()
                 .orElseThrow();
@@ -260,7 +279,7 @@ final class BaselineCheck {
             return Optional.empty();
         }
         List<Long> seeds = seeds(run).subList(0, SEEDS_OF_A_TRIAL);
-        return Optional.of(
-                runs.run(SuiteRuns.Task.of(pit.pit(), there.get(), seeds), (planned, result) -> Tracked.of(result)));
+        return Optional.of(runs.run(
+                SuiteRuns.Task.of(pit.pit(), there.get(), seeds), (task, result, watch) -> Tracked.of(result)));
     }
 }

@@ -1,20 +1,24 @@
 package dropline.harness.cli;
 
-import dropline.harness.baseline.Tracked;
 import dropline.harness.json.SuiteJson;
 import dropline.harness.origin.Trials;
 import dropline.harness.report.SuiteJUnit;
 import dropline.harness.report.SuiteText;
 import dropline.harness.suite.PlannedRun;
 import dropline.harness.suite.RunOutcome;
+import dropline.harness.suite.StepOutcome;
 import dropline.harness.suite.Suite;
 import dropline.harness.suite.SuiteFile;
+import dropline.harness.suite.Watch;
 import dropline.harness.verdict.Outcome;
 import dropline.harness.verdict.ReplayResult;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -31,7 +35,10 @@ import picocli.CommandLine.Parameters;
         parameterListHeading = "%n",
         optionListHeading = "%n",
         sortOptions = false,
-        customSynopsis = {"dropline check SUITE [--accept | --why] [--jobs N] [--junit FILE] [--json FILE|-]"},
+        customSynopsis = {
+            "dropline check SUITE [--accept | --why] [--live] [--jobs N] [--html FILE] [--junit FILE]",
+            "               [--json FILE|-]"
+        },
         descriptionHeading = "%n",
         description = {
             "A suite (docs/suite-file.md) names a pit, the flights to replay through it, with which seeds and",
@@ -67,6 +74,9 @@ final class CheckCommand implements Callable<Integer> {
                     "Say what changed in the pit file since the accepted runs, and which of it makes things worse.")
     private boolean why;
 
+    @Option(names = "--live", description = "Do the suite's live steps as well, for which hardware must be connected.")
+    private boolean live;
+
     @Option(names = "--jobs", paramLabel = "N", description = "Runs side by side. Default: one for each processor.")
     private int jobs = Session.threads();
 
@@ -85,7 +95,7 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     /** A run with one seed: what became of it, and its figures. */
-    private record Checked(RunOutcome outcome, BaselineCheck.Ran ran) {}
+    private record Checked(RunOutcome outcome, Optional<BaselineCheck.Ran> ran) {}
 
     @Override
     public Integer call() throws IOException {
@@ -102,29 +112,53 @@ final class CheckCommand implements Callable<Integer> {
             tasks.addAll(SuiteRuns.Task.of(understood.pit().pit(), run, run.seeds()));
         }
         List<Checked> checked = runs.run(tasks, CheckCommand::checked);
-        List<RunOutcome> outcomes = checked.stream().map(Checked::outcome).toList();
+        List<RunOutcome> outcomes = outcomes(checked);
         BaselineCheck baseline = new BaselineCheck(suite, understood, runs);
+        List<StepOutcome> steps = steps(understood, baseline);
         BaselineCheck.Standings standings = accept
                 ? new BaselineCheck.Standings("", List.of(), true)
-                : baseline.compare(checked.stream().map(Checked::ran).toList());
-        String text = SuiteText.of(outcomes, Trials.counted(understood.pit().figures())) + standings.text();
+                : baseline.compare(
+                        checked.stream().flatMap(one -> one.ran().stream()).toList());
+        String text =
+                SuiteText.of(outcomes, steps, Trials.counted(understood.pit().figures())) + standings.text();
         if (accept) {
             text += "\n" + baseline.accept() + "\n";
         } else if (why) {
             text += baseline.why(standings.deviations());
         }
         if (junit != null) {
-            OutputFiles.write(junit, SuiteJUnit.of(understood.name(), outcomes, standings.deviations()));
+            OutputFiles.write(junit, SuiteJUnit.of(understood.name(), outcomes, steps, standings.deviations()));
         }
-        json.write(console, out -> SuiteJson.write(understood.name(), outcomes, standings.deviations(), out), text);
-        boolean allHold = outcomes.stream().allMatch(outcome -> outcome.outcome() == Outcome.PASS);
+        json.write(
+                console, out -> SuiteJson.write(understood.name(), outcomes, steps, standings.deviations(), out), text);
+        boolean allHold = outcomes.stream().allMatch(outcome -> outcome.outcome() == Outcome.PASS)
+                && steps.stream().allMatch(StepOutcome::holdsOrWasNotRun)
+                && (!outcomes.isEmpty() || steps.stream().anyMatch(StepOutcome::holds));
         return allHold && standings.isWell() ? ExitCode.PASS : ExitCode.FAIL;
     }
 
-    private static Checked checked(PlannedRun run, ReplayResult result) {
+    private List<StepOutcome> steps(Suite understood, BaselineCheck baseline) {
+        List<StepOutcome> steps = new ArrayList<>();
+        understood.rules().forEach(rule -> steps.add(rule.judge(understood.pit().pit())));
+        LiveSteps hardware = new LiveSteps(console, understood.pitFile(), baseline.changedNodes());
+        understood.live().forEach(step -> steps.add(live ? hardware.run(step) : LiveSteps.notAsked(step)));
+        return steps;
+    }
+
+    private static Checked checked(SuiteRuns.Task task, ReplayResult result, Watch watch) {
+        PlannedRun run = task.run();
         return new Checked(
-                run.holds().judge(run.name(), result),
-                new BaselineCheck.Ran(run.name(), result.seed(), result.digest(), Tracked.of(result)));
+                run.holds().judge(run.name(), result, watch, task.turn().after()),
+                run.isFollowed() ? Optional.of(BaselineCheck.Ran.of(task, result)) : Optional.empty());
+    }
+
+    /** One for each run and seed: what was tried in turn belongs together. */
+    private static List<RunOutcome> outcomes(List<Checked> checked) {
+        Map<String, RunOutcome> outcomes = new LinkedHashMap<>();
+        for (Checked one : checked) {
+            outcomes.merge(one.outcome().seed() + " " + one.outcome().run(), one.outcome(), RunOutcome::and);
+        }
+        return List.copyOf(outcomes.values());
     }
 
     private Suite read() throws IOException {

@@ -6,6 +6,7 @@ import dropline.bus.pit.Pit;
 import dropline.harness.fault.Injection;
 import dropline.harness.problem.Problem;
 import dropline.harness.problem.Problems;
+import dropline.harness.replay.Beside;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.Replay;
 import dropline.harness.replay.Replayed;
@@ -48,18 +49,18 @@ record Session(
     ReplayResult run() throws IOException {
         Progress progress = ProgressBar.on(console);
         try {
-            return run(progress, threads());
+            return run(Beside.NOBODY, progress, threads());
         } finally {
             ProgressBar.end(progress);
         }
     }
 
-    /** The same, telling of its progress elsewhere, with so many threads. */
-    ReplayResult run(Progress progress, int threads) throws IOException {
+    /** The same with somebody who hears the events too, telling of its progress elsewhere, with so many threads. */
+    ReplayResult run(Beside beside, Progress progress, int threads) throws IOException {
         Replayed replayed;
         try {
             replayed = new Replay(pit, opening, seed, threads, faults, RunLimit.USUAL)
-                    .run(singleFailures, trace, progress);
+                    .run(singleFailures, trace, beside, progress);
         } catch (RunLimitException stopped) {
             throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
         }

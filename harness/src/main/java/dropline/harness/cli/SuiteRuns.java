@@ -1,9 +1,11 @@
 package dropline.harness.cli;
 
+import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
 import dropline.harness.problem.Problem;
 import dropline.harness.replay.Progress;
 import dropline.harness.suite.PlannedRun;
+import dropline.harness.suite.Watch;
 import dropline.harness.verdict.ReplayResult;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -13,7 +15,6 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.BiFunction;
 import org.jspecify.annotations.Nullable;
 
 /** Runs of a suite, several side by side; what comes of them is in the order asked for, however many there are. */
@@ -26,23 +27,34 @@ final class SuiteRuns {
         this.jobs = jobs;
     }
 
-    /** A run with one seed. */
-    record Task(Pit pit, PlannedRun run, long seed) {
-        /** One for each of these seeds. */
+    /** A run with one seed, and with one fault of those that are tried in turn. */
+    record Task(Pit pit, PlannedRun run, PlannedRun.Turn turn, long seed) {
+        /** All there are for each of these seeds, those of one seed together. */
         static List<Task> of(Pit pit, PlannedRun run, List<Long> seeds) {
-            return seeds.stream().map(seed -> new Task(pit, run, seed)).toList();
+            List<PlannedRun.Turn> turns = run.turns(pit);
+            return seeds.stream()
+                    .flatMap(seed -> turns.stream().map(turn -> new Task(pit, run, turn, seed)))
+                    .toList();
         }
     }
 
+    /** Makes something of what a task came to. */
+    interface Maker<T> {
+        T of(Task task, ReplayResult result, Watch watch);
+    }
+
+    private record Watched(ReplayResult result, Watch watch) {}
+
     /** Runs them all, and makes something of each result at once, so that results need not be kept. */
-    <T> List<T> run(List<Task> tasks, BiFunction<PlannedRun, ReplayResult, T> made) throws IOException {
+    <T> List<T> run(List<Task> tasks, Maker<T> made) throws IOException {
         ExecutorService threads = Executors.newFixedThreadPool(Math.min(jobs, Math.max(1, tasks.size())));
         AtomicInteger done = new AtomicInteger();
         try {
             List<Future<T>> futures = new ArrayList<>();
             for (Task task : tasks) {
                 futures.add(threads.submit(() -> {
-                    T one = made.apply(task.run(), replay(task));
+                    Watched watched = replay(task);
+                    T one = made.of(task, watched.result(), watched.watch());
                     tell(done.incrementAndGet(), tasks.size());
                     return one;
                 }));
@@ -83,15 +95,17 @@ final class SuiteRuns {
         }
     }
 
-    private ReplayResult replay(Task task) throws IOException {
+    private Watched replay(Task task) throws IOException {
         PlannedRun run = task.run();
+        List<Fault> faults = task.turn().faults();
+        Watch watch = run.holds().watch(task.pit(), faults);
         ReplayResult result = new Session(
-                        console, task.pit(), run.played(), run.opening(), task.seed(), false, run.faults(), null)
-                .run(Progress.NONE, jobs > 1 ? 1 : Session.threads());
+                        console, task.pit(), run.played(), run.opening(), task.seed(), false, faults, null)
+                .run(watch, Progress.NONE, jobs > 1 ? 1 : Session.threads());
         List<Problem> never = run.neverStruck(task.pit(), result.recording().durationNanos());
         if (!never.isEmpty()) {
             throw Session.neverStruck(never);
         }
-        return result;
+        return new Watched(result, watch);
     }
 }

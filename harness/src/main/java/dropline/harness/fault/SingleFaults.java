@@ -59,6 +59,11 @@ public final class SingleFaults {
         return fault.kind().unit() == Unit.TIME ? fault.fromNanos() + fault.amount() : fault.fromNanos();
     }
 
+    /** Whether a fault lasts as long as the run. */
+    public static boolean neverEnds(Fault fault) {
+        return overNanos(fault) == Fault.TO_THE_END;
+    }
+
     private int next(Struck struck) {
         List<Struck> segment = strikable.candidates(FaultKind.DEAD_NODE).stream()
                 .filter(node -> node.segment() == struck.segment())

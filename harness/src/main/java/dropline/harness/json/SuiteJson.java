@@ -3,6 +3,7 @@ package dropline.harness.json;
 import dropline.harness.baseline.Deviation;
 import dropline.harness.suite.Breach;
 import dropline.harness.suite.RunOutcome;
+import dropline.harness.suite.StepOutcome;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.List;
@@ -13,7 +14,8 @@ public final class SuiteJson {
     private SuiteJson() {}
 
     /** Writes it and a line feed, and flushes; does not close. */
-    public static void write(String suite, List<RunOutcome> runs, List<Deviation> deviations, Writer writer)
+    public static void write(
+            String suite, List<RunOutcome> runs, List<StepOutcome> steps, List<Deviation> deviations, Writer writer)
             throws IOException {
         Document.write(writer, json -> {
             json.writeStartObject();
@@ -31,9 +33,28 @@ public final class SuiteJson {
                     json.writeStartObject();
                     json.writeStringProperty("rule", word(breach.rule()));
                     json.writeStringProperty("name", breach.name());
-                    json.writeNumberProperty("value", breach.value());
+                    if (breach.value() == Breach.NEVER) {
+                        json.writeNullProperty("value");
+                    } else {
+                        json.writeNumberProperty("value", breach.value());
+                    }
                     json.writeNumberProperty("limit", breach.limit());
+                    json.writeStringProperty("after", breach.after());
                     json.writeEndObject();
+                }
+                json.writeEndArray();
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeArrayPropertyStart("steps");
+            for (StepOutcome step : steps) {
+                json.writeStartObject();
+                json.writeStringProperty("step", step.step());
+                json.writeStringProperty("standing", word(step.standing()));
+                json.writeStringProperty("checked", step.checked());
+                json.writeArrayPropertyStart("words");
+                for (String words : step.words()) {
+                    json.writeString(words);
                 }
                 json.writeEndArray();
                 json.writeEndObject();

@@ -67,13 +67,19 @@ public final class Replay {
      * @throws RunLimitException if it goes on for too long
      */
     public Replayed run(boolean singleFailures, @Nullable Path trace, Progress progress) throws IOException {
+        return run(singleFailures, trace, Beside.NOBODY, progress);
+    }
+
+    /** The same, with somebody who hears the events too; not those of the runs with a dead node. */
+    public Replayed run(boolean singleFailures, @Nullable Path trace, Beside beside, Progress progress)
+            throws IOException {
         try (Stretches stretches = new Stretches(threads, limit)) {
             int batches = singleFailures ? (layout.nodes().size() + TOGETHER - 1) / TOGETHER : 0;
             Passes passes = new Passes(progress, 1 + batches);
-            Replayed healthy = healthy(stretches, trace, passes, !faults.isEmpty());
+            Replayed healthy = healthy(stretches, trace, beside, passes, !faults.isEmpty());
             if (faults.isEmpty() && isTroubled(healthy)) {
                 passes.oneMore();
-                healthy = healthy(stretches, null, passes, true);
+                healthy = healthy(stretches, null, Beside.NOBODY, passes, true);
             }
             if (!singleFailures) {
                 return healthy;
@@ -99,24 +105,25 @@ public final class Replay {
                 .anyMatch(bus -> bus.timedOut() + bus.clashes() + bus.overruns() + bus.wrong() > 0);
     }
 
-    private Replayed healthy(Stretches stretches, @Nullable Path trace, Passes passes, boolean watched)
+    private Replayed healthy(Stretches stretches, @Nullable Path trace, Beside beside, Passes passes, boolean watched)
             throws IOException {
         if (trace == null) {
-            return healthyTraced(stretches, null, passes, watched);
+            return healthyTraced(stretches, null, beside, passes, watched);
         }
         try (TraceFile file = TraceFile.create(trace, pit, seed, TraceFile.SIMULATED)) {
-            return healthyTraced(stretches, file, passes, watched);
+            return healthyTraced(stretches, file, beside, passes, watched);
         }
     }
 
-    private Replayed healthyTraced(Stretches stretches, @Nullable TraceFile trace, Passes passes, boolean watched)
+    private Replayed healthyTraced(
+            Stretches stretches, @Nullable TraceFile trace, Beside beside, Passes passes, boolean watched)
             throws IOException {
         List<SegmentMeasures> measures = new ArrayList<>();
         List<SegmentEvidence> evidence = new ArrayList<>();
         List<TraceSink> sinks = new ArrayList<>();
         for (int segment = 0; segment < pit.segments().size(); segment++) {
             SegmentMeasures measured = new SegmentMeasures(pit, layout, segment);
-            TraceSink sink = measured;
+            TraceSink sink = beside.with(segment, measured);
             if (watched) {
                 SegmentEvidence seen = new SegmentEvidence(pit, layout, segment, Tiers.ALL);
                 evidence.add(seen);

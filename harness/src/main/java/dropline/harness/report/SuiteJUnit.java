@@ -2,6 +2,7 @@ package dropline.harness.report;
 
 import dropline.harness.baseline.Deviation;
 import dropline.harness.suite.RunOutcome;
+import dropline.harness.suite.StepOutcome;
 import dropline.harness.verdict.Outcome;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,7 +13,7 @@ import java.util.List;
 public final class SuiteJUnit {
     private SuiteJUnit() {}
 
-    public static String of(String suite, List<RunOutcome> runs, List<Deviation> deviations) {
+    public static String of(String suite, List<RunOutcome> runs, List<StepOutcome> steps, List<Deviation> deviations) {
         List<JUnitXml.Case> cases = new ArrayList<>();
         for (RunOutcome run : runs) {
             cases.add(new JUnitXml.Case(
@@ -20,6 +21,14 @@ public final class SuiteJUnit {
                     "seed " + run.seed(),
                     run.outcome() == Outcome.FAIL ? SuiteText.broken(run) : null,
                     run.outcome() == Outcome.UNDECIDED ? "nothing was checked" : null));
+        }
+        for (StepOutcome step : steps) {
+            String words = String.join("; ", step.words());
+            cases.add(new JUnitXml.Case(
+                    "steps",
+                    step.step(),
+                    step.standing() == StepOutcome.Standing.FAIL ? words : null,
+                    step.holds() || step.standing() == StepOutcome.Standing.FAIL ? null : words));
         }
         for (Deviation deviation : deviations) {
             boolean bad =

@@ -3,6 +3,8 @@ package dropline.harness.report;
 import dropline.harness.suite.Breach;
 import dropline.harness.suite.RunOutcome;
 import dropline.harness.suite.RunOutcome.Judged;
+import dropline.harness.suite.StepOutcome;
+import dropline.harness.suite.StepOutcome.Standing;
 import dropline.harness.verdict.Outcome;
 import dropline.harness.verdict.RestsOn;
 import java.util.ArrayList;
@@ -17,26 +19,39 @@ public final class SuiteText {
     private static final int MOST_NAMED = 3;
 
     private final List<RunOutcome> runs;
+    private final List<StepOutcome> steps;
     private final StringBuilder text = new StringBuilder();
 
-    private SuiteText(List<RunOutcome> runs) {
+    private SuiteText(List<RunOutcome> runs, List<StepOutcome> steps) {
         this.runs = runs;
+        this.steps = steps;
     }
 
     /**
      * The whole text, ending with an end of line.
      *
      * @param runs every run with every seed, in the order of the suite
+     * @param steps what else was to be checked
      * @param restsOn where the pit's figures come from
      */
-    public static String of(List<RunOutcome> runs, RestsOn restsOn) {
-        return new SuiteText(runs).whole(restsOn);
+    public static String of(List<RunOutcome> runs, List<StepOutcome> steps, RestsOn restsOn) {
+        return new SuiteText(runs, steps).whole(restsOn);
+    }
+
+    /** The verdict in a sentence or two. */
+    public static String headline(List<RunOutcome> runs, List<StepOutcome> steps) {
+        return new SuiteText(runs, steps).headline();
     }
 
     private String whole(RestsOn restsOn) {
         Paragraphs paragraphs = new Paragraphs(text);
         paragraphs.add("", headline());
-        text.append('\n').append(table().text());
+        if (!runs.isEmpty()) {
+            text.append('\n').append(table().text());
+        }
+        if (!steps.isEmpty()) {
+            text.append('\n').append(steps().text());
+        }
         text.append("\nWhat the figures rest on\n");
         caveatsOfAll().forEach(caveat -> paragraphs.add("  - ", caveat));
         restsOn.sentences().forEach(sentence -> paragraphs.add("  - ", sentence));
@@ -49,23 +64,67 @@ public final class SuiteText {
     private String headline() {
         List<String> broken = those(Outcome.FAIL);
         List<String> idle = those(Outcome.UNDECIDED);
-        if (broken.isEmpty() && idle.isEmpty()) {
-            return "PASS. " + (runs.size() == 1 ? "The one run holds." : "All " + runs.size() + " runs hold.");
-        }
+        List<String> brokenSteps = those(Standing.FAIL);
+        List<String> openSteps = those(Standing.UNDECIDED);
         List<String> parts = new ArrayList<>();
-        if (runs.size() > 1) {
-            long hold =
-                    runs.stream().filter(run -> run.outcome() == Outcome.PASS).count();
-            parts.add((hold == 0 ? "None" : hold) + " of " + runs.size() + " runs " + (hold <= 1 ? "holds" : "hold"));
+        if (!runs.isEmpty()) {
+            parts.add(hold());
         }
+        broken.addAll(brokenSteps);
         if (!broken.isEmpty()) {
             parts.add(joined(broken, " and ") + (broken.size() == 1 ? " does not hold" : " do not hold"));
         }
         if (!idle.isEmpty()) {
-            String nothing = parts.isEmpty() ? "Nothing" : "nothing";
-            parts.add(nothing + " was checked in " + joined(idle, " and ") + ", and that is no success");
+            parts.add("nothing was checked in " + joined(idle, " and ") + ", and that is no success");
         }
-        return (broken.isEmpty() ? "UNDECIDED. " : "FAIL. ") + String.join("; ", parts) + ".";
+        if (!openSteps.isEmpty()) {
+            parts.add(joined(openSteps, " and ") + (openSteps.size() == 1 ? " is" : " are") + " undecided");
+        }
+        long notRun = those(Standing.NOT_RUN).size();
+        if (notRun > 0) {
+            parts.add(notRun + " live " + (notRun == 1 ? "step was" : "steps were") + " not run");
+        }
+        boolean nothing = runs.isEmpty() && steps.stream().noneMatch(StepOutcome::holds);
+        boolean open = !idle.isEmpty() || !openSteps.isEmpty() || nothing;
+        String sentence = String.join("; ", parts);
+        return (!broken.isEmpty() ? "FAIL. " : open ? "UNDECIDED. " : "PASS. ")
+                + Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) + ".";
+    }
+
+    /** How many of the runs hold. */
+    private String hold() {
+        long hold = runs.stream().filter(run -> run.outcome() == Outcome.PASS).count();
+        if (runs.size() == 1) {
+            return hold == 1 ? "the one run holds" : "the one run does not hold";
+        }
+        if (hold == runs.size()) {
+            return "all " + hold + " runs hold";
+        }
+        return (hold == 0 ? "none" : hold) + " of " + runs.size() + " runs " + (hold <= 1 ? "holds" : "hold");
+    }
+
+    private List<String> those(Standing standing) {
+        return steps.stream()
+                .filter(step -> step.standing() == standing)
+                .map(StepOutcome::step)
+                .toList();
+    }
+
+    private TextTable steps() {
+        TextTable table = new TextTable("verdict", "step", "checked", "what it says");
+        for (StepOutcome step : steps) {
+            table.row(
+                    word(step.standing()),
+                    step.step(),
+                    step.checked(),
+                    step.words().isEmpty() ? "-" : joined(step.words(), "; and "));
+        }
+        return table;
+    }
+
+    /** A standing in a word. */
+    public static String word(Standing standing) {
+        return standing == Standing.NOT_RUN ? "not run" : Figures.word(Outcome.valueOf(standing.name()));
     }
 
     /** The runs of this outcome, each once, with its seeds. */
@@ -76,10 +135,10 @@ public final class SuiteText {
                 seeds.computeIfAbsent(run.run(), name -> new ArrayList<>()).add(Long.toString(run.seed()));
             }
         }
-        return seeds.entrySet().stream()
-                .map(run -> run.getKey() + (run.getValue().size() == 1 ? " (seed " : " (seeds ")
-                        + String.join(", ", run.getValue()) + ")")
-                .toList();
+        List<String> those = new ArrayList<>();
+        seeds.forEach((run, with) ->
+                those.add(run + (with.size() == 1 ? " (seed " : " (seeds ") + String.join(", ", with) + ")"));
+        return those;
     }
 
     private static String joined(List<String> names, String last) {
@@ -100,7 +159,7 @@ public final class SuiteText {
                     run.run(),
                     Long.toString(run.seed()),
                     run.digest(),
-                    words(run.judged()),
+                    words(run),
                     broke.isEmpty() ? "-" : joined(broke, "; and "));
         }
         return table;
@@ -111,7 +170,9 @@ public final class SuiteText {
         return String.join("; ", run.breaches().stream().map(SuiteText::words).toList());
     }
 
-    private static String words(Judged judged) {
+    /** What was checked in a run. */
+    public static String words(RunOutcome run) {
+        Judged judged = run.judged();
         List<String> words = new ArrayList<>();
         if (judged.panels() > 0) {
             words.add(Figures.plural(judged.panels(), "panel"));
@@ -119,20 +180,47 @@ public final class SuiteText {
         if (judged.controls() > 0) {
             words.add(Figures.plural(judged.controls(), "control"));
         }
+        if (judged.boards() > 0) {
+            words.add("controls of " + Figures.plural(judged.boards(), "board"));
+        }
         if (judged.segments() > 0) {
             words.add("polls of " + Figures.plural(judged.segments(), "segment"));
+        }
+        if (run.turns() > 1) {
+            words.add(run.turns() + " faults in turn");
         }
         return words.isEmpty() ? "nothing" : String.join(", ", words);
     }
 
     private static String words(Breach breach) {
-        String took = Figures.time(breach.value());
-        String value = breach.name() + " took " + took + ", limit " + Figures.time(breach.limit());
+        return said(breach) + (breach.after().isEmpty() ? "" : " (" + breach.after() + ")");
+    }
+
+    private static String said(Breach breach) {
+        String limit = ", limit " + Figures.time(breach.limit());
+        String value =
+                breach.value() == Breach.NEVER ? "" : breach.name() + " took " + Figures.time(breach.value()) + limit;
+        boolean never = breach.value() == Breach.NEVER;
         return switch (breach.rule()) {
             case UPDATE, CONTROL -> value;
             case SHOWN -> breach.name() + " did not show every change";
             case LOST -> breach.name() + " lost " + Figures.plural(breach.value(), "step");
             case CYCLE -> "a round of polls on " + value;
+            case KNOWN ->
+                "the controls of " + breach.name()
+                        + (never
+                                ? " were not known at the end"
+                                : " were not known for " + Figures.time(breach.value()) + limit);
+            case RECOVERY ->
+                breach.name()
+                        + (never
+                                ? " was not right again at the end"
+                                : " was right again after " + Figures.time(breach.value()) + limit);
+            case SILENCE ->
+                breach.name()
+                        + (never
+                                ? " did not show what the host said last"
+                                : " showed what the host said last after " + Figures.time(breach.value()) + limit);
         };
     }
 

@@ -1,5 +1,7 @@
 package dropline.harness.suite;
 
+import dropline.bus.fault.Fault;
+import dropline.bus.pit.Pit;
 import dropline.harness.suite.Breach.Rule;
 import dropline.harness.suite.RunOutcome.Judged;
 import dropline.harness.verdict.ControlResult;
@@ -15,23 +17,33 @@ import java.util.List;
  *
  * @param budgets every panel and control keeps within its budget
  * @param controls no move of a control is lost
- * @param cycleNanos the slowest round of polls on any segment, ns; {@link #ANY} for no limit
+ * @param cycleNanos the slowest round of polls on any segment, ns; {@link Within#ANY} for no limit
+ * @param within how soon what is watched must be so
  */
-public record Holds(boolean budgets, boolean controls, long cycleNanos) {
-    /** No limit for rounds of polls. */
-    static final long ANY = Long.MAX_VALUE;
+public record Holds(boolean budgets, boolean controls, long cycleNanos, Within within) {
 
-    /** What became of the run that has this name in its suite. */
-    public RunOutcome judge(String run, ReplayResult result) {
-        List<Breach> breaches = new ArrayList<>();
-        int panels = budgets ? panels(result, breaches) : 0;
-        int moved = budgets || controls ? controls(result, breaches) : 0;
-        int segments = cycleNanos == ANY ? 0 : segments(result, breaches);
-        return new RunOutcome(
-                run, result.seed(), result.digest(), result.caveats(), new Judged(panels, moved, segments), breaches);
+    /** Watches a run for what its figures will not tell. */
+    public Watch watch(Pit pit, List<Fault> faults) {
+        return new Watch(pit, faults, within);
     }
 
-    private static int panels(ReplayResult result, List<Breach> breaches) {
+    /**
+     * What became of the run that has this name in its suite.
+     *
+     * @param watch of that very run
+     * @param after what went wrong in it, where faults are tried in turn; empty otherwise
+     */
+    public RunOutcome judge(String run, ReplayResult result, Watch watch, String after) {
+        List<Breach> breaches = new ArrayList<>();
+        int panels = budgets ? panels(result, after, breaches) : 0;
+        int moved = budgets || controls ? controls(result, after, breaches) : 0;
+        int segments = cycleNanos == Within.ANY ? 0 : segments(result, after, breaches);
+        breaches.addAll(watch.breaches(after));
+        Judged judged = new Judged(panels, moved, segments, 0).or(watch.judged());
+        return new RunOutcome(run, result.seed(), result.digest(), result.caveats(), judged, 1, breaches);
+    }
+
+    private static int panels(ReplayResult result, String after, List<Breach> breaches) {
         int judged = 0;
         for (PanelResult panel : result.panels()) {
             boolean late = panel.verdict().marginNanos() < 0;
@@ -40,7 +52,8 @@ public record Holds(boolean budgets, boolean controls, long cycleNanos) {
                         late ? Rule.UPDATE : Rule.SHOWN,
                         panel.panel(),
                         panel.verdict().valueNanos(),
-                        panel.budgetNanos()));
+                        panel.budgetNanos(),
+                        after));
             }
             judged += panel.verdict().outcome() == Outcome.UNDECIDED ? 0 : 1;
         }
@@ -48,29 +61,29 @@ public record Holds(boolean budgets, boolean controls, long cycleNanos) {
     }
 
     /** A control that loses moves may be in time with the others: each is asked for by a key of its own. */
-    private int controls(ReplayResult result, List<Breach> breaches) {
+    private int controls(ReplayResult result, String after, List<Breach> breaches) {
         int judged = 0;
         for (ControlResult control : result.controls()) {
             if (budgets && control.verdict().marginNanos() < 0) {
                 breaches.add(new Breach(
-                        Rule.CONTROL, control.control(), control.verdict().valueNanos(), control.budgetNanos()));
+                        Rule.CONTROL, control.control(), control.verdict().valueNanos(), control.budgetNanos(), after));
             }
             if (controls && control.lostSteps() > 0) {
-                breaches.add(new Breach(Rule.LOST, control.control(), control.lostSteps(), 0));
+                breaches.add(new Breach(Rule.LOST, control.control(), control.lostSteps(), 0, after));
             }
             judged += control.verdict().outcome() == Outcome.UNDECIDED ? 0 : 1;
         }
         return judged;
     }
 
-    private int segments(ReplayResult result, List<Breach> breaches) {
+    private int segments(ReplayResult result, String after, List<Breach> breaches) {
         int judged = 0;
         for (SegmentResult segment : result.segments()) {
             if (segment.pollCycle().count() > 0) {
                 judged++;
                 if (segment.pollCycle().maxNanos() > cycleNanos) {
                     breaches.add(new Breach(
-                            Rule.CYCLE, segment.segment(), segment.pollCycle().maxNanos(), cycleNanos));
+                            Rule.CYCLE, segment.segment(), segment.pollCycle().maxNanos(), cycleNanos, after));
                 }
             }
         }

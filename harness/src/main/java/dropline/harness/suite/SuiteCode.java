@@ -4,7 +4,9 @@ package dropline.harness.suite;
 enum SuiteCode {
     CONFLICT("two keys exclude each other"),
     DUPLICATE_SEED("a seed stands twice"),
-    NO_LOAD("the pit describes no load that could be run");
+    NO_LOAD("the pit describes no load that could be run"),
+    NOT_JUDGEABLE("what must hold could not be judged"),
+    STRIKES_NOTHING("a fault can strike nothing in this pit");
 
     private final String words;
 

@@ -1,5 +1,8 @@
 package dropline.harness.suite;
 
+import dropline.bus.fault.Fault;
+import dropline.bus.fault.FaultKind;
+import dropline.harness.fault.SingleFaults;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.problem.Problem;
 import dropline.harness.recording.PitFeed;
@@ -20,12 +23,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 
 /**
  * Makes a suite of a tree. Reads the pit and looks into every recording, so that all that is wrong is said before
  * anything runs.
  */
 final class SuiteReader {
+    private static final String LIVE = "names of live steps, each with its keys indented below it";
     private static final String RUNS = "names of runs, each with its keys indented below it";
 
     private final Path file;
@@ -43,37 +48,70 @@ final class SuiteReader {
             return Optional.empty();
         }
         if (!(tree instanceof Tree.Mapping mapping)) {
-            report.at(tree, "", KeyCode.WRONG_TYPE, "keys: suite, pit, runs, and perhaps holds", null);
+            report.at(tree, "", KeyCode.WRONG_TYPE, "keys: suite, pit, runs, and perhaps holds and live", null);
             return Optional.empty();
         }
         Group root = new Group(mapping, "a suite", SuiteFile.PAGE, report);
         Optional<Tree.Scalar> name = root.needText("suite", "a name for the suite");
-        Optional<PitFile.Understood> pit = root.needText("pit", "the path of the pit file")
-                .flatMap(path -> existing(path, "pit", "pit file"))
-                .flatMap(this::pit);
-        HoldsKeys common = HoldsKeys.of(root, HoldsKeys.NOTHING_SAID, report);
-        Optional<Tree> runs = root.need("runs", RUNS);
+        Optional<Path> pitFile =
+                root.needText("pit", "the path of the pit file").flatMap(path -> existing(path, "pit", "pit file"));
+        Optional<PitFile.Understood> pit = pitFile.flatMap(this::pit);
+        HoldsKeys common = HoldsKeys.ofSuite(root, report);
+        Optional<Tree> live = root.get("live");
+        Optional<Tree> runs = live.isPresent() ? root.get("runs") : root.need("runs", RUNS);
         root.nothingElse();
         List<PlannedRun> planned = new ArrayList<>();
         if (runs.isPresent()) {
-            for (Tree.Entry entry : entries(runs.get())) {
+            for (Tree.Entry entry : entries(runs.get(), "runs", RUNS)) {
                 run(entry, common, pit).ifPresent(planned::add);
+            }
+        }
+        List<LiveStep> steps = new ArrayList<>();
+        if (live.isPresent()) {
+            for (Tree.Entry entry : entries(live.get(), "live", LIVE)) {
+                step(entry, pit).ifPresent(steps::add);
             }
         }
         return name.isEmpty() || pit.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Suite(name.get().text(), pit.get(), planned));
+                : Optional.of(new Suite(
+                        name.get().text(), pitFile.orElseThrow(), pit.get(), rules(common, pit.get()), steps, planned));
     }
 
-    private List<Tree.Entry> entries(Tree runs) {
-        if (!(runs instanceof Tree.Mapping mapping) || mapping.entries().isEmpty()) {
-            report.at(runs, "runs", KeyCode.WRONG_TYPE, RUNS, null);
+    private List<PitRule> rules(HoldsKeys common, PitFile.Understood pit) {
+        List<PitRule> rules = Stream.of(PitRule.values())
+                .filter(rule -> common.wants(rule.key()))
+                .toList();
+        if (rules.contains(PitRule.SUPPLY) && pit.pit().supplies().isEmpty()) {
+            report.at(
+                    common.where(PitRule.SUPPLY.key()).orElseThrow(),
+                    PitRule.SUPPLY.key(),
+                    SuiteCode.NOT_JUDGEABLE,
+                    "a pit that describes its supplies",
+                    "write supplies: into the pit file (docs/power.md), or delete the key");
+        }
+        return rules;
+    }
+
+    private List<Tree.Entry> entries(Tree named, String key, String expected) {
+        if (!(named instanceof Tree.Mapping mapping) || mapping.entries().isEmpty()) {
+            report.at(named, key, KeyCode.WRONG_TYPE, expected, null);
             return List.of();
         }
-        Group group = new Group(mapping, "runs", SuiteFile.PAGE, report);
+        Group group = new Group(mapping, key, SuiteFile.PAGE, report);
         return mapping.once().entries().stream()
                 .filter(entry -> group.has(entry.key().text()))
                 .toList();
+    }
+
+    private Optional<LiveStep> step(Tree.Entry entry, Optional<PitFile.Understood> pit) {
+        String name = entry.key().text();
+        if (!(entry.value() instanceof Tree.Mapping mapping)) {
+            report.at(entry.value(), name, KeyCode.WRONG_TYPE, "keys of a live step: roll-call, drive or bench", null);
+            return Optional.empty();
+        }
+        return new LiveKeys(mapping, report, path -> existing(path, "recording", "recording"))
+                .read(name, pit.map(PitFile.Understood::pit));
     }
 
     private Optional<PitFile.Understood> pit(Path path) {
@@ -97,7 +135,9 @@ final class SuiteReader {
         Optional<Played> played = played(group, keys);
         List<Long> seeds = keys.seeds();
         List<Tree.Scalar> texts = keys.faults();
-        Holds holds = HoldsKeys.of(group, common, report).withDefaults(texts.isEmpty());
+        Optional<Tree.Scalar> inTurn =
+                group.text(StatedFault.IN_TURN, "a fault without its target, such as reset at 20s");
+        HoldsKeys holds = HoldsKeys.ofRun(group, common, report);
         group.nothingElse();
         if (pit.isEmpty() || played.isEmpty()) {
             return Optional.empty();
@@ -115,7 +155,42 @@ final class SuiteReader {
             faults.addAll(read.faults());
             read.problems().forEach(report::add);
         }
-        return Optional.of(new PlannedRun(name, played.get(), opening, seeds, faults, holds));
+        List<StatedFault> turns = new ArrayList<>();
+        if (inTurn.isPresent()) {
+            StatedFault.Read read = StatedFault.inTurn(inTurn.get(), pit.get().pit(), length);
+            turns.addAll(read.faults());
+            read.problems().forEach(report::add);
+            if (read.faults().isEmpty() && read.problems().isEmpty()) {
+                String expected = "a fault that can strike something in this pit";
+                report.at(inTurn.get(), StatedFault.IN_TURN, SuiteCode.STRIKES_NOTHING, expected, "delete the key");
+            }
+        }
+        List<StatedFault> all = new ArrayList<>(faults);
+        all.addAll(turns);
+        judgeable(holds, all.stream().map(StatedFault::fault).toList());
+        boolean healthy = texts.isEmpty() && inTurn.isEmpty();
+        return Optional.of(
+                new PlannedRun(name, played.get(), opening, seeds, faults, turns, holds.withDefaults(healthy)));
+    }
+
+    /** What a run itself asks for must be possible in it; what the whole suite asks for is where it is. */
+    private void judgeable(HoldsKeys holds, List<Fault> faults) {
+        holds.where("silence")
+                .filter(at -> faults.stream().noneMatch(fault -> fault.kind() == FaultKind.SILENT_HOST))
+                .ifPresent(at -> report.at(
+                        at,
+                        "silence",
+                        SuiteCode.NOT_JUDGEABLE,
+                        "a run in which the host falls silent",
+                        "add faults: [\"silent-host at 10s for 5s\"], or delete the key"));
+        holds.where("recovery")
+                .filter(at -> faults.isEmpty() || faults.stream().anyMatch(SingleFaults::neverEnds))
+                .ifPresent(at -> report.at(
+                        at,
+                        "recovery",
+                        SuiteCode.NOT_JUDGEABLE,
+                        "a run with faults that all end before it does",
+                        "add faults:, say for how long each lasts (for 5s), or delete the key"));
     }
 
     /** How long a run can be, ns, where that can be known before it. What is wrong with a recording is reported. */

@@ -27,6 +27,7 @@ final class SuiteDocumentsTest {
     private static Map<String, String> words() {
         Map<String, String> words = new LinkedHashMap<>();
         words.put(YamlCode.NO_SUCH_FILE.name(), YamlCode.NO_SUCH_FILE.words());
+        words.put(YamlCode.UNKNOWN_NAME.name(), YamlCode.UNKNOWN_NAME.words());
         for (KeyCode code : KeyCode.values()) {
             words.put(code.name(), code.words());
         }
@@ -73,7 +74,8 @@ final class SuiteDocumentsTest {
         String here = example.replace("circuit.dlr", "flight.csv")
                 .replace("from: 60 s", "from: 1 s")
                 .replace("to: 2m", "to: 4 s")
-                .replace("oil-board at 20s for 5s", "'alarm board' at 1s for 1s");
+                .replace("oil-board at 20s for 5s", "'alarm board' at 1s for 1s")
+                .replace("reset at 20s", "reset at 1s");
 
         SuiteFile.Result result = SuiteFile.parse("suite.yaml", EXAMPLES.resolve("suite.yaml"), here);
 

@@ -27,10 +27,15 @@ final class SuiteFileTest {
                 """);
 
         assertEquals("Lamps", suite.name());
-        assertEquals(new Holds(true, true, Holds.ANY), suite.runs().get(0).holds());
+        assertEquals(
+                new Holds(true, true, Within.ANY, Within.ANY_TIME),
+                suite.runs().get(0).holds());
         assertEquals(List.of(1L), suite.runs().get(0).seeds());
-        assertEquals(new Holds(false, true, Holds.ANY), suite.runs().get(1).holds());
-        assertEquals(1, suite.runs().get(1).faults().size());
+        assertEquals(
+                new Holds(false, true, Within.ANY, Within.ANY_TIME),
+                suite.runs().get(1).holds());
+        assertEquals(
+                1, suite.runs().get(1).turns(suite.pit().pit()).get(0).faults().size());
     }
 
     @Test
@@ -44,8 +49,12 @@ final class SuiteFileTest {
                   slower: {recording: flight.csv, from: 1 s, to: 2m, seeds: 7, holds: {cycle: 80 ms}}
                 """);
 
-        assertEquals(new Holds(true, false, 50_000_000L), suite.runs().get(0).holds());
-        assertEquals(new Holds(true, true, 80_000_000L), suite.runs().get(1).holds());
+        assertEquals(
+                new Holds(true, false, 50_000_000L, Within.ANY_TIME),
+                suite.runs().get(0).holds());
+        assertEquals(
+                new Holds(true, true, 80_000_000L, Within.ANY_TIME),
+                suite.runs().get(1).holds());
         assertEquals(List.of(7L), suite.runs().get(1).seeds());
     }
 
