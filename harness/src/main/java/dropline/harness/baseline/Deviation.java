@@ -28,4 +28,9 @@ public record Deviation(
         NEW,
         OTHER
     }
+
+    /** Whether it is worse or gone. */
+    public boolean isBad() {
+        return standing == Standing.WORSE || standing == Standing.GONE;
+    }
 }

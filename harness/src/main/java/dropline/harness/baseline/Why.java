@@ -7,7 +7,8 @@ import java.util.Optional;
 
 /**
  * Which changes of a pit are behind something that has become worse: the fewest found that alone bring it about when
- * they are made to the accepted pit. Tried one by one first, then joined to what explains most so far.
+ * they are made to the accepted pit. Tried one by one first, then joined to what explains most so far. Shares are of
+ * the difference between the pit with none and with all of the changes, each run with the same seeds.
  */
 public final class Why {
     /** So much of the difference is as good as all of it. */
@@ -36,18 +37,24 @@ public final class Why {
         }
     }
 
-    private final Deviation deviation;
     private final Trial trial;
+    private double without;
+    private double difference;
     private int tried;
 
-    /** @param deviation has a figure */
-    public Why(Deviation deviation, Trial trial) {
-        this.deviation = deviation;
+    /** @param trial of the figure that has become worse */
+    public Why(Trial trial) {
         this.trial = trial;
     }
 
     /** Looks for the cause among these changes. */
     public Cause among(List<PitChange> changes) throws IOException {
+        tried += 2;
+        without = trial.figure(List.of()).orElse(Double.NaN);
+        difference = trial.figure(changes).orElse(Double.NaN) - without;
+        if (Double.isNaN(difference) || difference == 0) {
+            return new Cause(List.of(), 0, tried);
+        }
         List<List<PitChange>> parts = parts(changes);
         List<List<PitChange>> chosen = new ArrayList<>();
         double share = 0;
@@ -114,7 +121,6 @@ public final class Why {
         tried++;
         Optional<Double> figure =
                 trial.figure(parts.stream().flatMap(List::stream).toList());
-        double difference = deviation.is() - deviation.was();
-        return figure.isEmpty() || difference == 0 ? 0 : (figure.get() - deviation.was()) / difference;
+        return figure.map(with -> (with - without) / difference).orElse(0.0);
     }
 }

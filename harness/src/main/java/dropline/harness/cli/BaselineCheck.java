@@ -3,6 +3,9 @@ package dropline.harness.cli;
 import dropline.harness.baseline.Accepted;
 import dropline.harness.baseline.AcceptedFile;
 import dropline.harness.baseline.AcceptedRun;
+import dropline.harness.baseline.Checkup.Explained;
+import dropline.harness.baseline.Checkup.Reasons;
+import dropline.harness.baseline.Checkup.Standings;
 import dropline.harness.baseline.Comparison;
 import dropline.harness.baseline.Deviation;
 import dropline.harness.baseline.Deviation.Standing;
@@ -11,7 +14,6 @@ import dropline.harness.baseline.PitChange;
 import dropline.harness.baseline.Tracked;
 import dropline.harness.baseline.Why;
 import dropline.harness.pitfile.PitFile;
-import dropline.harness.report.BaselineText;
 import dropline.harness.suite.PlannedRun;
 import dropline.harness.suite.Suite;
 import dropline.harness.verdict.ReplayResult;
@@ -68,14 +70,6 @@ final class BaselineCheck {
         }
     }
 
-    /**
-     * How the runs stand.
-     *
-     * @param text for people; empty where nothing was accepted
-     * @param isWell whether nothing is worse or gone, and all could be compared
-     */
-    record Standings(String text, List<Deviation> deviations, boolean isWell) {}
-
     // --- accept
 
     /** Runs every run with enough seeds and writes what came of it; says so in a sentence. */
@@ -120,7 +114,7 @@ final class BaselineCheck {
     /** Holds runs against the accepted ones, where there are any. */
     Standings compare(List<Ran> ran) throws IOException {
         if (!Files.exists(AcceptedFile.beside(file))) {
-            return new Standings("", List.of(), true);
+            return Standings.NONE;
         }
         Accepted accepted = accepted();
         Comparison comparison = new Comparison(accepted);
@@ -146,9 +140,7 @@ final class BaselineCheck {
                 comparable = false;
             }
         }
-        boolean worse = deviations.stream()
-                .anyMatch(one -> one.standing() == Standing.WORSE || one.standing() == Standing.GONE);
-        return new Standings(BaselineText.of(deviations, notes), deviations, comparable && !worse);
+        return new Standings(true, notes, deviations, comparable);
     }
 
     private static List<Tracked> figures(List<Ran> ran, String run) {
@@ -209,7 +201,7 @@ final class BaselineCheck {
     // --- why
 
     /** What changed in the pit file since then, and what of it is behind the worst that came of it. */
-    String why(List<Deviation> deviations) throws IOException {
+    Reasons why(List<Deviation> deviations) throws IOException {
         Optional<Tree.Mapping> then = pitThen();
         if (then.isEmpty()) {
             throw new WrongInput("dropline: " + AcceptedFile.pitBeside(file)
@@ -217,18 +209,13 @@ final class BaselineCheck {
         }
         List<PitChange> changes =
                 PitChange.between(then.get(), suite.pit().tree().joined());
-        StringBuilder text = new StringBuilder(BaselineText.changes(changes));
-        text.append("\nWhy\n");
-        List<Deviation> explained = worst(deviations);
-        if (explained.isEmpty()) {
-            return text.append("  - Nothing is worse than it was accepted.\n").toString();
-        }
+        List<Explained> explained = new ArrayList<>();
         Map<String, Optional<List<Tracked>>> known = new HashMap<>();
-        for (Deviation deviation : explained) {
-            Why why = new Why(deviation, chosen -> trial(deviation, then.get(), chosen, known));
-            text.append(BaselineText.why(deviation, why.among(changes)));
+        for (Deviation deviation : worst(deviations)) {
+            Why why = new Why(chosen -> trial(deviation, then.get(), chosen, known));
+            explained.add(new Explained(deviation, why.among(changes)));
         }
-        return text.toString();
+        return new Reasons(changes, explained);
     }
 
     /** What is worst of each run. */

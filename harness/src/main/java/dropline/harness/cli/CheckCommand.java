@@ -1,24 +1,15 @@
 package dropline.harness.cli;
 
+import dropline.harness.baseline.Checkup;
+import dropline.harness.baseline.Checkup.Reasons;
 import dropline.harness.json.SuiteJson;
-import dropline.harness.origin.Trials;
+import dropline.harness.report.BaselineText;
 import dropline.harness.report.SuiteJUnit;
+import dropline.harness.report.SuitePage;
 import dropline.harness.report.SuiteText;
-import dropline.harness.suite.PlannedRun;
-import dropline.harness.suite.RunOutcome;
-import dropline.harness.suite.StepOutcome;
 import dropline.harness.suite.Suite;
-import dropline.harness.suite.SuiteFile;
-import dropline.harness.suite.Watch;
-import dropline.harness.verdict.Outcome;
-import dropline.harness.verdict.ReplayResult;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -36,8 +27,8 @@ import picocli.CommandLine.Parameters;
         optionListHeading = "%n",
         sortOptions = false,
         customSynopsis = {
-            "dropline check SUITE [--accept | --why] [--live] [--jobs N] [--html FILE] [--junit FILE]",
-            "               [--json FILE|-]"
+            "dropline check SUITE [--accept | --why | --watch] [--live] [--jobs N]",
+            "               [--html FILE] [--junit FILE] [--json FILE|-]"
         },
         descriptionHeading = "%n",
         description = {
@@ -50,7 +41,8 @@ import picocli.CommandLine.Parameters;
         footer = {
             "  dropline check my-pit/suite.yaml",
             "  dropline check my-pit/suite.yaml --accept",
-            "  dropline check my-pit/suite.yaml --why",
+            "  dropline check my-pit/suite.yaml --why --html check.html",
+            "  dropline check my-pit/suite.yaml --watch",
             "",
             "Exit codes:  0 all hold, none is worse   1 not so, or not checked   2 the input is wrong",
             "             3 our own fault"
@@ -80,6 +72,17 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--jobs", paramLabel = "N", description = "Runs side by side. Default: one for each processor.")
     private int jobs = Session.threads();
 
+    @Option(
+            names = "--watch",
+            description = "Look again whenever a file of the suite is saved, and say what is different then.")
+    private boolean watch;
+
+    @Option(
+            names = "--html",
+            paramLabel = "FILE",
+            description = "Write a page: what has changed first, then every run.")
+    private @Nullable Path html;
+
     @Option(names = "--junit", paramLabel = "FILE", description = "Write the verdicts as JUnit XML.")
     private @Nullable Path junit;
 
@@ -94,81 +97,44 @@ final class CheckCommand implements Callable<Integer> {
         this.console = console;
     }
 
-    /** A run with one seed: what became of it, and its figures. */
-    private record Checked(RunOutcome outcome, Optional<BaselineCheck.Ran> ran) {}
-
     @Override
     public Integer call() throws IOException {
         InputFiles.mustExist(suite, "suite file");
         if (jobs < 1) {
             throw new WrongInput("dropline: --jobs must be at least 1, not " + jobs);
         }
+        if ((accept ? 1 : 0) + (why ? 1 : 0) + (watch ? 1 : 0) > 1) {
+            throw new WrongInput("dropline: only one of --accept, --why and --watch can be asked for at a time");
+        }
+        OutputFiles.mustBeWritable(html, suite);
         OutputFiles.mustBeWritable(junit, suite);
         OutputFiles.mustBeWritable(json.file(), suite);
-        Suite understood = read();
-        SuiteRuns runs = new SuiteRuns(console, jobs);
-        List<SuiteRuns.Task> tasks = new ArrayList<>();
-        for (PlannedRun run : understood.runs()) {
-            tasks.addAll(SuiteRuns.Task.of(understood.pit().pit(), run, run.seeds()));
+        Checker checker = new Checker(console, suite, jobs, live);
+        if (watch) {
+            return new SuiteWatch(console, checker, suite).run(look -> {
+                write(look.checkup(), null);
+                json.writeFile(out -> SuiteJson.write(look.checkup(), out));
+            });
         }
-        List<Checked> checked = runs.run(tasks, CheckCommand::checked);
-        List<RunOutcome> outcomes = outcomes(checked);
-        BaselineCheck baseline = new BaselineCheck(suite, understood, runs);
-        List<StepOutcome> steps = steps(understood, baseline);
-        BaselineCheck.Standings standings = accept
-                ? new BaselineCheck.Standings("", List.of(), true)
-                : baseline.compare(
-                        checked.stream().flatMap(one -> one.ran().stream()).toList());
-        String text =
-                SuiteText.of(outcomes, steps, Trials.counted(understood.pit().figures())) + standings.text();
+        Suite understood = checker.read();
+        Checkup checkup = checker.look(understood, !accept).checkup();
+        BaselineCheck baseline = checker.baseline(understood);
+        Reasons reasons = why ? baseline.why(checkup.standings().deviations()) : null;
+        String text = SuiteText.of(checkup) + (reasons == null ? "" : BaselineText.of(reasons));
         if (accept) {
             text += "\n" + baseline.accept() + "\n";
-        } else if (why) {
-            text += baseline.why(standings.deviations());
+        }
+        write(checkup, reasons);
+        json.write(console, out -> SuiteJson.write(checkup, out), text);
+        return checkup.passes() ? ExitCode.PASS : ExitCode.FAIL;
+    }
+
+    private void write(Checkup checkup, @Nullable Reasons reasons) throws IOException {
+        if (html != null) {
+            OutputFiles.write(html, SuitePage.html(checkup, reasons, Version.number()));
         }
         if (junit != null) {
-            OutputFiles.write(junit, SuiteJUnit.of(understood.name(), outcomes, steps, standings.deviations()));
+            OutputFiles.write(junit, SuiteJUnit.of(checkup));
         }
-        json.write(
-                console, out -> SuiteJson.write(understood.name(), outcomes, steps, standings.deviations(), out), text);
-        boolean allHold = outcomes.stream().allMatch(outcome -> outcome.outcome() == Outcome.PASS)
-                && steps.stream().allMatch(StepOutcome::holdsOrWasNotRun)
-                && (!outcomes.isEmpty() || steps.stream().anyMatch(StepOutcome::holds));
-        return allHold && standings.isWell() ? ExitCode.PASS : ExitCode.FAIL;
-    }
-
-    private List<StepOutcome> steps(Suite understood, BaselineCheck baseline) {
-        List<StepOutcome> steps = new ArrayList<>();
-        understood.rules().forEach(rule -> steps.add(rule.judge(understood.pit().pit())));
-        LiveSteps hardware = new LiveSteps(console, understood.pitFile(), baseline.changedNodes());
-        understood.live().forEach(step -> steps.add(live ? hardware.run(step) : LiveSteps.notAsked(step)));
-        return steps;
-    }
-
-    private static Checked checked(SuiteRuns.Task task, ReplayResult result, Watch watch) {
-        PlannedRun run = task.run();
-        return new Checked(
-                run.holds().judge(run.name(), result, watch, task.turn().after()),
-                run.isFollowed() ? Optional.of(BaselineCheck.Ran.of(task, result)) : Optional.empty());
-    }
-
-    /** One for each run and seed: what was tried in turn belongs together. */
-    private static List<RunOutcome> outcomes(List<Checked> checked) {
-        Map<String, RunOutcome> outcomes = new LinkedHashMap<>();
-        for (Checked one : checked) {
-            outcomes.merge(one.outcome().seed() + " " + one.outcome().run(), one.outcome(), RunOutcome::and);
-        }
-        return List.copyOf(outcomes.values());
-    }
-
-    private Suite read() throws IOException {
-        SuiteFile.Result result = SuiteFile.read(suite);
-        if (result instanceof SuiteFile.Understood understood) {
-            return understood.suite();
-        }
-        if (result instanceof SuiteFile.Wrong wrong) {
-            throw PitFiles.wrong(wrong.problems());
-        }
-        throw new AssertionError(result);
     }
 }

@@ -34,16 +34,21 @@ final class JsonOutput {
 
     /** Writes the document where it was asked for, and the text unless the document took its place. */
     void write(Console console, Document document, String text) throws IOException {
-        Path file = file();
-        if (file != null) {
-            OutputFiles.write(file, textOf(document));
-        }
+        writeFile(document);
         if ("-".equals(json)) {
             console.raw().write(textOf(document).getBytes(StandardCharsets.UTF_8));
             console.raw().flush();
         } else {
             console.out().print(Colours.painted(text, console.colour()));
             console.out().flush();
+        }
+    }
+
+    /** Writes the document into its file, if it was asked for. */
+    void writeFile(Document document) throws IOException {
+        Path file = file();
+        if (file != null) {
+            OutputFiles.write(file, textOf(document));
         }
     }
 

@@ -1,12 +1,12 @@
 package dropline.harness.json;
 
+import dropline.harness.baseline.Checkup;
 import dropline.harness.baseline.Deviation;
 import dropline.harness.suite.Breach;
 import dropline.harness.suite.RunOutcome;
 import dropline.harness.suite.StepOutcome;
 import java.io.IOException;
 import java.io.Writer;
-import java.util.List;
 import java.util.Locale;
 
 /** What became of a suite as one JSON document; documented in {@code docs/baselines.md}. */
@@ -14,15 +14,13 @@ public final class SuiteJson {
     private SuiteJson() {}
 
     /** Writes it and a line feed, and flushes; does not close. */
-    public static void write(
-            String suite, List<RunOutcome> runs, List<StepOutcome> steps, List<Deviation> deviations, Writer writer)
-            throws IOException {
+    public static void write(Checkup checkup, Writer writer) throws IOException {
         Document.write(writer, json -> {
             json.writeStartObject();
             json.writeNumberProperty("version", 1);
-            json.writeStringProperty("suite", suite);
+            json.writeStringProperty("suite", checkup.suite());
             json.writeArrayPropertyStart("runs");
-            for (RunOutcome run : runs) {
+            for (RunOutcome run : checkup.runs()) {
                 json.writeStartObject();
                 json.writeStringProperty("run", run.run());
                 json.writeNumberProperty("seed", run.seed());
@@ -47,7 +45,7 @@ public final class SuiteJson {
             }
             json.writeEndArray();
             json.writeArrayPropertyStart("steps");
-            for (StepOutcome step : steps) {
+            for (StepOutcome step : checkup.steps()) {
                 json.writeStartObject();
                 json.writeStringProperty("step", step.step());
                 json.writeStringProperty("standing", word(step.standing()));
@@ -61,7 +59,7 @@ public final class SuiteJson {
             }
             json.writeEndArray();
             json.writeArrayPropertyStart("deviations");
-            for (Deviation deviation : deviations) {
+            for (Deviation deviation : checkup.standings().deviations()) {
                 json.writeStartObject();
                 json.writeStringProperty("run", deviation.run());
                 json.writeStringProperty("kind", word(deviation.subject().kind()));

@@ -1,5 +1,8 @@
 package dropline.harness.report;
 
+import dropline.harness.baseline.Checkup.Explained;
+import dropline.harness.baseline.Checkup.Reasons;
+import dropline.harness.baseline.Checkup.Standings;
 import dropline.harness.baseline.Deviation;
 import dropline.harness.baseline.Deviation.Standing;
 import dropline.harness.baseline.PitChange;
@@ -14,30 +17,29 @@ public final class BaselineText {
 
     private BaselineText() {}
 
-    /**
-     * What is worse, gone, better and new, in this order.
-     *
-     * @param notes what else is to be said first, a sentence each
-     */
-    public static String of(List<Deviation> deviations, List<String> notes) {
+    /** What is worse, gone, better and new, in this order; empty where nothing was accepted. */
+    static String of(Standings standings) {
+        if (!standings.compared()) {
+            return "";
+        }
         StringBuilder text = new StringBuilder("\nAgainst the accepted runs\n");
         Paragraphs paragraphs = new Paragraphs(text);
-        notes.forEach(note -> paragraphs.add("  - ", note));
+        standings.notes().forEach(note -> paragraphs.add("  - ", note));
         for (Standing standing : Standing.values()) {
-            for (Deviation deviation : deviations) {
+            for (Deviation deviation : standings.deviations()) {
                 if (deviation.standing() == standing) {
                     paragraphs.add("  - ", words(deviation));
                 }
             }
         }
-        if (deviations.isEmpty() && notes.isEmpty()) {
+        if (standings.deviations().isEmpty() && standings.notes().isEmpty()) {
             paragraphs.add("  - ", "Nothing is worse, better, new or gone.");
         }
         return text.toString();
     }
 
     /** One of them in a sentence. */
-    public static String words(Deviation deviation) {
+    static String words(Deviation deviation) {
         String what = deviation.standing().name();
         if (deviation.figure() == null) {
             return what + ": " + deviation.subject() + " (run " + deviation.run() + ").";
@@ -52,43 +54,47 @@ public final class BaselineText {
                 + deviation.run() + ").";
     }
 
-    private static String value(Deviation deviation, double value) {
+    static String value(Deviation deviation, double value) {
         if (deviation.figure() != null && deviation.figure().isTime()) {
             return Figures.time(Math.round(value));
         }
         return value == Math.rint(value) ? Long.toString((long) value) : String.format(Locale.ROOT, "%.1f", value);
     }
 
-    /** What stands otherwise in the pit file since the runs were accepted. */
-    public static String changes(List<PitChange> changes) {
+    /** What stands otherwise in the pit file since the runs were accepted, and what of it is behind what is worse. */
+    public static String of(Reasons reasons) {
         StringBuilder text = new StringBuilder("\nChanged in the pit file since then\n");
         Paragraphs paragraphs = new Paragraphs(text);
-        if (changes.isEmpty()) {
-            paragraphs.add("  - ", "Nothing.");
+        changes(reasons).forEach(line -> paragraphs.add("  - ", line));
+        text.append("\nWhy\n");
+        if (reasons.explained().isEmpty()) {
+            paragraphs.add("  - ", "Nothing is worse than it was accepted.");
         }
-        changes.stream().limit(MOST_CHANGES).forEach(change -> paragraphs.add("  - ", change.words()));
-        if (changes.size() > MOST_CHANGES) {
-            paragraphs.add("  - ", "and " + (changes.size() - MOST_CHANGES) + " more");
+        for (Explained explained : reasons.explained()) {
+            paragraphs.add("  - ", words(explained.deviation()));
+            paragraphs.add("    ", cause(explained.cause()));
         }
         return text.toString();
     }
 
-    /** What is behind one deviation. */
-    public static String why(Deviation deviation, Why.Cause cause) {
-        StringBuilder text = new StringBuilder();
-        Paragraphs paragraphs = new Paragraphs(text);
-        paragraphs.add("  - ", words(deviation));
-        if (cause.changes().isEmpty()) {
-            paragraphs.add("    ", "No change of the pit file explains it (" + cause.tried() + " pits were run).");
-            return text.toString();
+    /** The changes of a pit file, a line each; cut where there are many. */
+    static List<String> changes(Reasons reasons) {
+        List<String> lines = new ArrayList<>();
+        reasons.changes().stream().limit(MOST_CHANGES).forEach(change -> lines.add(change.words()));
+        if (reasons.changes().size() > MOST_CHANGES) {
+            lines.add("and " + (reasons.changes().size() - MOST_CHANGES) + " more");
         }
-        List<String> words = new ArrayList<>();
-        cause.changes().forEach(change -> words.add(change.words()));
-        paragraphs.add(
-                "    ",
-                String.join("; ", words) + (cause.changes().size() == 1 ? " alone explains " : " together explain ")
-                        + Figures.percent(Math.max(0, Math.min(1, cause.share()))) + " of it (" + cause.tried()
-                        + " pits were run).");
-        return text.toString();
+        return lines.isEmpty() ? List.of("Nothing.") : lines;
+    }
+
+    /** What is behind one deviation, in a sentence. */
+    static String cause(Why.Cause cause) {
+        if (cause.changes().isEmpty()) {
+            return "No change of the pit file explains it (" + cause.tried() + " pits were run).";
+        }
+        List<String> words = cause.changes().stream().map(PitChange::words).toList();
+        return String.join("; ", words) + (words.size() == 1 ? " alone explains " : " together explain ")
+                + Figures.percent(Math.max(0, Math.min(1, cause.share()))) + " of it (" + cause.tried()
+                + " pits were run).";
     }
 }

@@ -1,5 +1,6 @@
 package dropline.harness.report;
 
+import dropline.harness.baseline.Checkup;
 import dropline.harness.baseline.Deviation;
 import dropline.harness.suite.RunOutcome;
 import dropline.harness.suite.StepOutcome;
@@ -13,16 +14,16 @@ import java.util.List;
 public final class SuiteJUnit {
     private SuiteJUnit() {}
 
-    public static String of(String suite, List<RunOutcome> runs, List<StepOutcome> steps, List<Deviation> deviations) {
+    public static String of(Checkup checkup) {
         List<JUnitXml.Case> cases = new ArrayList<>();
-        for (RunOutcome run : runs) {
+        for (RunOutcome run : checkup.runs()) {
             cases.add(new JUnitXml.Case(
                     run.run(),
                     "seed " + run.seed(),
-                    run.outcome() == Outcome.FAIL ? SuiteText.broken(run) : null,
+                    run.outcome() == Outcome.FAIL ? String.join("; ", SuiteText.broken(run)) : null,
                     run.outcome() == Outcome.UNDECIDED ? "nothing was checked" : null));
         }
-        for (StepOutcome step : steps) {
+        for (StepOutcome step : checkup.steps()) {
             String words = String.join("; ", step.words());
             cases.add(new JUnitXml.Case(
                     "steps",
@@ -30,18 +31,16 @@ public final class SuiteJUnit {
                     step.standing() == StepOutcome.Standing.FAIL ? words : null,
                     step.holds() || step.standing() == StepOutcome.Standing.FAIL ? null : words));
         }
-        for (Deviation deviation : deviations) {
-            boolean bad =
-                    deviation.standing() == Deviation.Standing.WORSE || deviation.standing() == Deviation.Standing.GONE;
+        for (Deviation deviation : checkup.standings().deviations()) {
             cases.add(new JUnitXml.Case(
                     deviation.run(),
                     deviation.subject()
                             + (deviation.figure() == null
                                     ? ""
                                     : ", " + deviation.figure().words()),
-                    bad ? BaselineText.words(deviation) : null,
+                    deviation.isBad() ? BaselineText.words(deviation) : null,
                     null));
         }
-        return JUnitXml.of(suite, cases);
+        return JUnitXml.of(checkup.suite(), cases);
     }
 }

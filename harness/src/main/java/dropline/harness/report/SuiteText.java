@@ -1,12 +1,13 @@
 package dropline.harness.report;
 
+import dropline.harness.baseline.Checkup;
+import dropline.harness.baseline.Deviation;
 import dropline.harness.suite.Breach;
 import dropline.harness.suite.RunOutcome;
 import dropline.harness.suite.RunOutcome.Judged;
 import dropline.harness.suite.StepOutcome;
 import dropline.harness.suite.StepOutcome.Standing;
 import dropline.harness.verdict.Outcome;
-import dropline.harness.verdict.RestsOn;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -18,32 +19,35 @@ import java.util.Set;
 public final class SuiteText {
     private static final int MOST_NAMED = 3;
 
+    private static final int MOST_BROKEN = 12;
+
+    private final Checkup checkup;
     private final List<RunOutcome> runs;
     private final List<StepOutcome> steps;
     private final StringBuilder text = new StringBuilder();
 
-    private SuiteText(List<RunOutcome> runs, List<StepOutcome> steps) {
-        this.runs = runs;
-        this.steps = steps;
+    private SuiteText(Checkup checkup) {
+        this.checkup = checkup;
+        runs = checkup.runs();
+        steps = checkup.steps();
     }
 
-    /**
-     * The whole text, ending with an end of line.
-     *
-     * @param runs every run with every seed, in the order of the suite
-     * @param steps what else was to be checked
-     * @param restsOn where the pit's figures come from
-     */
-    public static String of(List<RunOutcome> runs, List<StepOutcome> steps, RestsOn restsOn) {
-        return new SuiteText(runs, steps).whole(restsOn);
+    /** The whole text, ending with an end of line. */
+    public static String of(Checkup checkup) {
+        return new SuiteText(checkup).whole();
     }
 
-    /** The verdict in a sentence or two. */
-    public static String headline(List<RunOutcome> runs, List<StepOutcome> steps) {
-        return new SuiteText(runs, steps).headline();
+    /** The verdict in a sentence. */
+    public static String headline(Checkup checkup) {
+        return new SuiteText(checkup).headline();
     }
 
-    private String whole(RestsOn restsOn) {
+    /** What the figures of every run rest on, a sentence each. */
+    static List<String> restsOn(Checkup checkup) {
+        return new SuiteText(checkup).restsOn();
+    }
+
+    private String whole() {
         Paragraphs paragraphs = new Paragraphs(text);
         paragraphs.add("", headline());
         if (!runs.isEmpty()) {
@@ -52,13 +56,33 @@ public final class SuiteText {
         if (!steps.isEmpty()) {
             text.append('\n').append(steps().text());
         }
+        broken(paragraphs);
         text.append("\nWhat the figures rest on\n");
-        caveatsOfAll().forEach(caveat -> paragraphs.add("  - ", caveat));
-        restsOn.sentences().forEach(sentence -> paragraphs.add("  - ", sentence));
-        if (restsOn.guessed() > 0) {
-            paragraphs.add("  - ", "Guesses were taken as written; dropline replay tries them at half and at double.");
+        restsOn().forEach(sentence -> paragraphs.add("  - ", sentence));
+        return text.append(BaselineText.of(checkup.standings())).toString();
+    }
+
+    /** Of each run in which more than one thing broke, all or the first. */
+    private void broken(Paragraphs paragraphs) {
+        for (RunOutcome run : runs) {
+            List<String> broke = broken(run);
+            if (broke.size() > 1) {
+                paragraphs.add("\n", "What broke in " + run.run() + " (seed " + run.seed() + ")");
+                broke.stream().limit(MOST_BROKEN).forEach(words -> paragraphs.add("  - ", words));
+                if (broke.size() > MOST_BROKEN) {
+                    paragraphs.add("  - ", "and " + (broke.size() - MOST_BROKEN) + " more; --json has them all");
+                }
+            }
         }
-        return text.toString();
+    }
+
+    private List<String> restsOn() {
+        List<String> sentences = new ArrayList<>(caveatsOfAll());
+        sentences.addAll(checkup.restsOn().sentences());
+        if (checkup.restsOn().guessed() > 0) {
+            sentences.add("Guesses were taken as written; dropline replay tries them at half and at double.");
+        }
+        return sentences;
     }
 
     private String headline() {
@@ -67,7 +91,7 @@ public final class SuiteText {
         List<String> brokenSteps = those(Standing.FAIL);
         List<String> openSteps = those(Standing.UNDECIDED);
         List<String> parts = new ArrayList<>();
-        if (!runs.isEmpty()) {
+        if (runs.size() > 1 || (runs.size() == 1 && broken.isEmpty() && idle.isEmpty())) {
             parts.add(hold());
         }
         broken.addAll(brokenSteps);
@@ -84,18 +108,23 @@ public final class SuiteText {
         if (notRun > 0) {
             parts.add(notRun + " live " + (notRun == 1 ? "step was" : "steps were") + " not run");
         }
-        boolean nothing = runs.isEmpty() && steps.stream().noneMatch(StepOutcome::holds);
-        boolean open = !idle.isEmpty() || !openSteps.isEmpty() || nothing;
+        long bad = checkup.standings().deviations().stream()
+                .filter(Deviation::isBad)
+                .count();
+        if (bad > 0) {
+            parts.add(bad + (bad == 1 ? " figure is" : " figures are") + " worse or gone since the runs were accepted");
+        } else if (!checkup.standings().isWell()) {
+            parts.add("not everything can be compared with the accepted runs");
+        }
         String sentence = String.join("; ", parts);
-        return (!broken.isEmpty() ? "FAIL. " : open ? "UNDECIDED. " : "PASS. ")
-                + Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) + ".";
+        return checkup.verdict() + ". " + Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) + ".";
     }
 
     /** How many of the runs hold. */
     private String hold() {
         long hold = runs.stream().filter(run -> run.outcome() == Outcome.PASS).count();
         if (runs.size() == 1) {
-            return hold == 1 ? "the one run holds" : "the one run does not hold";
+            return "the one run holds";
         }
         if (hold == runs.size()) {
             return "all " + hold + " runs hold";
@@ -123,7 +152,7 @@ public final class SuiteText {
     }
 
     /** A standing in a word. */
-    public static String word(Standing standing) {
+    static String word(Standing standing) {
         return standing == Standing.NOT_RUN ? "not run" : Figures.word(Outcome.valueOf(standing.name()));
     }
 
@@ -153,25 +182,25 @@ public final class SuiteText {
     private TextTable table() {
         TextTable table = new TextTable("verdict", "run", ">seed", "digest", "checked", "what broke");
         for (RunOutcome run : runs) {
-            List<String> broke = run.breaches().stream().map(SuiteText::words).toList();
+            List<String> broke = broken(run);
             table.row(
                     Figures.word(run.outcome()),
                     run.run(),
                     Long.toString(run.seed()),
                     run.digest(),
                     words(run),
-                    broke.isEmpty() ? "-" : joined(broke, "; and "));
+                    broke.isEmpty() ? "-" : broke.size() == 1 ? broke.get(0) : broke.size() + " things, see below");
         }
         return table;
     }
 
-    /** What broke in a run, on one line. */
-    static String broken(RunOutcome run) {
-        return String.join("; ", run.breaches().stream().map(SuiteText::words).toList());
+    /** What broke in a run. */
+    static List<String> broken(RunOutcome run) {
+        return run.breaches().stream().map(SuiteText::words).toList();
     }
 
     /** What was checked in a run. */
-    public static String words(RunOutcome run) {
+    static String words(RunOutcome run) {
         Judged judged = run.judged();
         List<String> words = new ArrayList<>();
         if (judged.panels() > 0) {

@@ -8,6 +8,7 @@ import dropline.harness.pitfile.PitFile;
 import dropline.harness.problem.Problem;
 import dropline.harness.replay.Source;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -80,10 +81,19 @@ public record PlannedRun(
         return source.name();
     }
 
+    /** The recording that is played; empty for a load. */
+    public Optional<Path> file() {
+        return source instanceof Played.Recorded recorded ? Optional.of(recorded.file()) : Optional.empty();
+    }
+
     /** What is played, what goes wrong and how, as 16 hexadecimal digits; equal where all of that is the same. */
     public String content() throws IOException {
         StringBuilder faults = new StringBuilder();
         stated.forEach(fault -> faults.append('\n').append(fault.text().text()));
+        inTurn.stream()
+                .limit(1)
+                .forEach(
+                        fault -> faults.append("\nin turn ").append(fault.text().text()));
         return source.content(faults.toString());
     }
 

@@ -31,11 +31,6 @@ public record StepOutcome(String step, Standing standing, String checked, List<S
         return standing == Standing.PASS;
     }
 
-    /** Whether nothing is against it. */
-    public boolean holdsOrWasNotRun() {
-        return holds() || standing == Standing.NOT_RUN;
-    }
-
     static Standing of(Outcome outcome) {
         return Standing.valueOf(outcome.name());
     }
