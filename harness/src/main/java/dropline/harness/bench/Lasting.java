@@ -8,6 +8,9 @@ import java.util.function.DoubleConsumer;
 
 /** Whether it goes on for long. */
 final class Lasting {
+    /** So many polls without a reply in a row, and nobody is there any more. */
+    private static final int GONE = 50;
+
     private final Bench bench;
 
     Lasting(Bench bench) {
@@ -17,25 +20,29 @@ final class Lasting {
     void soak(Telling telling, DoubleConsumer progress) throws IOException {
         int lost = 0;
         int garbled = 0;
-        for (int i = 0; i < bench.thoroughness().soak; i++) {
+        int inARow = 0;
+        int asked = 0;
+        while (asked < bench.thoroughness().soak && inARow < GONE) {
             Asking.Outcome outcome = bench.poll();
             Asking.Came reply = outcome.replyOf(bench.address());
+            inARow = reply == null ? inARow + 1 : 0;
             if (reply == null) {
                 lost++;
                 garbled += outcome.bytes() > 0 ? 1 : 0;
             } else if (!bench.link().isExact()) {
                 telling.hear(reply);
             }
-            if (i % 100 == 0) {
-                progress.accept(0.6 + 0.4 * i / bench.thoroughness().soak);
+            if (asked++ % 100 == 0) {
+                progress.accept(0.6 + 0.4 * asked / bench.thoroughness().soak);
             }
         }
         bench.item(
                 "soak",
                 lost == 0,
-                "misses " + lost + " of " + bench.thoroughness().soak + " polls"
+                "misses " + lost + " of " + asked + " polls"
+                        + (inARow == GONE ? ", all of the last " + GONE + ": it has fallen silent" : "")
                         + (garbled > 0 ? ", " + garbled + " of them with a reply that was not sound" : ""),
-                bench.thoroughness().soak,
+                asked,
                 FaultKind.RESET,
                 FaultKind.LOOP_STALL,
                 FaultKind.BLACKOUT,

@@ -94,6 +94,10 @@ public final class SuiteText {
         if (runs.size() > 1 || (runs.size() == 1 && broken.isEmpty() && idle.isEmpty())) {
             parts.add(hold());
         }
+        long held = those(Standing.PASS).size();
+        if (runs.isEmpty() && held > 0) {
+            parts.add(held == 1 ? "one step holds" : held + " steps hold");
+        }
         broken.addAll(brokenSteps);
         if (!broken.isEmpty()) {
             parts.add(joined(broken, " and ") + (broken.size() == 1 ? " does not hold" : " do not hold"));

@@ -52,7 +52,7 @@ public record LiveStep(String name, Asked asked, String port, String server) {
             commands.add(command);
         } else if (asked instanceof Bench bench) {
             for (String node : bench.isForChanged() ? changedNodes : bench.nodes()) {
-                commands.add(List.of("bench", "--pit", pit, "--node", node));
+                commands.add(List.of("bench", "--pit", pit, "--node", node, "--quick"));
             }
         }
         return commands.stream().map(this::over).toList();

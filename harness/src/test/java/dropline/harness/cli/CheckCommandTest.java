@@ -70,9 +70,16 @@ final class CheckCommandTest {
 
         assertEquals(1, run.exitCode(), run::toString);
         assertTrue(run.out().startsWith("FAIL. 1 of 3 runs holds; tight (seeds 1, 2) does not hold.\n"), run::out);
-        assertTrue(Pattern.compile("FAIL +tight +1 .*panel 1 took [0-9.]+ (us|ms), limit 1 us")
-                .matcher(run.out())
-                .find());
+        assertTrue(
+                Pattern.compile("FAIL +tight +1 .*2 things, see below")
+                        .matcher(run.out())
+                        .find(),
+                run::out);
+        assertTrue(
+                Pattern.compile("What broke in tight \\(seed 1\\)\n  - panel 2 took [0-9.]+ (us|ms), limit 1 us")
+                        .matcher(run.out())
+                        .find(),
+                run::out);
         assertTrue(
                 Pattern.compile("pass +load +1 .*polls of 1 segment")
                         .matcher(run.out())
