@@ -19,6 +19,7 @@ final class Commands implements IFactory {
         made.put(RecordCommand.class, () -> new RecordCommand(console));
         made.put(DemoCommand.class, () -> new DemoCommand(console));
         made.put(FaultsCommand.class, () -> new FaultsCommand(console));
+        made.put(SymptomsCommand.class, () -> new SymptomsCommand(console));
         made.put(TraceCommand.class, () -> new TraceCommand(console));
         made.put(SurviveCommand.class, () -> new SurviveCommand(console));
         made.put(SizeCommand.class, () -> new SizeCommand(console));

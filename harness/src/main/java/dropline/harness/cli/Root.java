@@ -38,6 +38,7 @@ import picocli.CommandLine.Spec;
             TraceCommand.class,
             DiffCommand.class,
             FaultsCommand.class,
+            SymptomsCommand.class,
             SurviveCommand.class,
             SizeCommand.class,
             CheckCommand.class,

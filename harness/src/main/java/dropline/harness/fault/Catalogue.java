@@ -1,15 +1,10 @@
 package dropline.harness.fault;
 
 import dropline.bus.fault.FaultKind;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
+import dropline.harness.yaml.OwnFile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
 
 /** The fault catalogue in words, from {@code catalogue.yaml} beside this class: one entry for each kind. */
 public final class Catalogue {
@@ -24,12 +19,12 @@ public final class Catalogue {
 
     /** Reads it. */
     public static Catalogue read() {
-        Map<?, ?> root = map(load(), FILE);
-        Map<?, ?> cautions = map(root.get("cautions"), "cautions");
-        Map<?, ?> faults = map(root.get("faults"), "faults");
+        Map<?, ?> root = OwnFile.read(Catalogue.class, FILE);
+        Map<?, ?> cautions = OwnFile.map(root.get("cautions"), "cautions");
+        Map<?, ?> faults = OwnFile.map(root.get("faults"), "faults");
         List<Entry> entries = new ArrayList<>();
         for (FaultKind kind : FaultKind.values()) {
-            entries.add(entry(kind, map(faults.get(kind.word()), kind.word()), cautions));
+            entries.add(entry(kind, OwnFile.map(faults.get(kind.word()), kind.word()), cautions));
         }
         if (faults.size() != entries.size()) {
             throw new IllegalStateException(
@@ -50,10 +45,10 @@ public final class Catalogue {
 
     private static Entry entry(FaultKind kind, Map<?, ?> entry, Map<?, ?> cautions) {
         List<Entry.Sighting> sightings = new ArrayList<>();
-        Map<?, ?> seenBy = map(entry.get("seen-by"), kind.word() + ": seen-by");
+        Map<?, ?> seenBy = OwnFile.map(entry.get("seen-by"), kind.word() + ": seen-by");
         for (String witness : WITNESSES) {
             if (seenBy.containsKey(witness)) {
-                sightings.add(new Entry.Sighting(witness, text(seenBy.get(witness), witness)));
+                sightings.add(new Entry.Sighting(witness, OwnFile.text(seenBy.get(witness), witness)));
             }
         }
         if (sightings.size() != seenBy.size()) {
@@ -61,39 +56,14 @@ public final class Catalogue {
         }
         List<String> minded = new ArrayList<>();
         if (entry.get("cautions") instanceof List<?> names) {
-            names.forEach(name -> minded.add(text(cautions.get(name), "caution " + name)));
+            names.forEach(name -> minded.add(OwnFile.text(cautions.get(name), "caution " + name)));
         }
         return new Entry(
                 kind,
-                text(entry.get("what"), "what"),
-                text(entry.get("see"), "see"),
+                OwnFile.text(entry.get("what"), "what"),
+                OwnFile.text(entry.get("see"), "see"),
                 sightings,
-                text(entry.get("inject"), "inject"),
+                OwnFile.text(entry.get("inject"), "inject"),
                 minded);
-    }
-
-    private static Object load() {
-        try (InputStream in = Catalogue.class.getResourceAsStream(FILE)) {
-            if (in == null) {
-                throw new IllegalStateException("the catalogue must lie beside its class: file=" + FILE);
-            }
-            return new Load(LoadSettings.builder().build()).loadFromInputStream(in);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
-    private static Map<?, ?> map(@Nullable Object value, String what) {
-        if (value instanceof Map<?, ?> map) {
-            return map;
-        }
-        throw new IllegalStateException("the catalogue must have a group here: " + what);
-    }
-
-    private static String text(@Nullable Object value, String what) {
-        if (value instanceof String text) {
-            return text;
-        }
-        throw new IllegalStateException("the catalogue must have a text here: " + what);
     }
 }

@@ -1,0 +1,4 @@
+@NullMarked
+package dropline.harness.symptom;
+
+import org.jspecify.annotations.NullMarked;
