@@ -36,6 +36,7 @@ final class Commands implements IFactory {
         made.put(LearnCommand.class, () -> new LearnCommand(console));
         made.put(AdapterCommand.class, () -> new AdapterCommand(console));
         made.put(BenchCommand.class, () -> new BenchCommand(console));
+        made.put(SchemaCommand.class, () -> new SchemaCommand(console));
         made.put(CompletionCommand.class, () -> new CompletionCommand(console));
     }
 

@@ -57,6 +57,7 @@ import picocli.CommandLine.Spec;
             RecordCommand.class,
             ConvertCommand.class,
             DemoCommand.class,
+            SchemaCommand.class,
             CompletionCommand.class
         },
         mixinStandardHelpOptions = true,

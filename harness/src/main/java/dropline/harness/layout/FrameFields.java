@@ -25,7 +25,7 @@ final class FrameFields {
             "payload", Field.Counted.PAYLOAD,
             "rest", Field.Counted.REST,
             "frame", Field.Counted.FRAME);
-    private static final List<String> PARTS_OF_ITEM = List.of("bytes", "text", "number", "value");
+    private static final List<String> PARTS_OF_ITEM = LayoutKeys.PARTS;
     private static final List<String> NUMBERS = List.of("address", "length", "counter", "check");
 
     private final Kind kind;
@@ -61,7 +61,8 @@ final class FrameFields {
                 whole = false;
                 continue;
             }
-            Group group = new Group(mapping, "a field with " + what.get(), LayoutFile.PAGE, report);
+            Group group = new Group(
+                    mapping, LayoutKeys.field(what.get()), "a field with " + what.get(), LayoutFile.PAGE, report);
             Optional<Field> field = read(group, what.get());
             group.nothingElse();
             if (field.isEmpty()) {
@@ -229,7 +230,8 @@ final class FrameFields {
         if (what.isEmpty() || !(tree instanceof Tree.Mapping mapping)) {
             return Optional.empty();
         }
-        Group group = new Group(mapping, "a field with " + what.get(), LayoutFile.PAGE, report);
+        Group group =
+                new Group(mapping, LayoutKeys.part(what.get()), "a field with " + what.get(), LayoutFile.PAGE, report);
         Optional<Field> part =
                 switch (what.get()) {
                     case "number" -> {

@@ -1,6 +1,7 @@
 package dropline.harness.layout;
 
 import dropline.harness.problem.Problem;
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.TextFile;
 import dropline.harness.yaml.Tree;
@@ -15,6 +16,9 @@ import java.util.Optional;
 public final class LayoutFile {
     /** The page of the manual that says which keys there are. */
     static final String PAGE = "docs/custom-protocols.md";
+
+    /** The keys of a layout file, for its reader and for a schema. */
+    public static final Form.Keys KEYS = LayoutKeys.LAYOUT;
 
     private LayoutFile() {}
 

@@ -53,7 +53,7 @@ final class LayoutReader {
             report.at(tree, "", KeyCode.WRONG_TYPE, "keys: framing, frames, and what else a layout has", null);
             return Optional.empty();
         }
-        Group root = new Group(mapping, "a layout", LayoutFile.PAGE, report);
+        Group root = new Group(mapping, LayoutKeys.LAYOUT, "a layout", LayoutFile.PAGE, report);
         Optional<String> name = root.text("layout", "a name for the layout").map(Tree.Scalar::text);
         Optional<Boundary> boundary = root.need("framing", FRAMING).flatMap(this::boundary);
         int longest = Numerals.whole(root, "longest", 2, 65_535, LONGEST);
@@ -81,7 +81,7 @@ final class LayoutReader {
             report.at(tree, "frames", KeyCode.WRONG_TYPE, "frames, each a list of fields indented below it", null);
             return laidOut;
         }
-        Group group = new Group(mapping, "frames", LayoutFile.PAGE, report);
+        Group group = new Group(mapping, LayoutKeys.FRAMES, "frames", LayoutFile.PAGE, report);
         for (Kind kind : Kind.values()) {
             Optional<Tree> fields = group.get(kind.word());
             if (fields.isPresent()) {
@@ -108,7 +108,7 @@ final class LayoutReader {
             report.at(tree, "framing", KeyCode.WRONG_TYPE, FRAMING, null);
             return Optional.empty();
         }
-        Group group = new Group(mapping, "framing", LayoutFile.PAGE, report);
+        Group group = new Group(mapping, LayoutKeys.FRAMING, "framing", LayoutFile.PAGE, report);
         Optional<Boundary> boundary = group.has("gap") ? gap(group) : delimiters(group);
         group.nothingElse();
         return boundary;

@@ -1,6 +1,7 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.pit.Control.Detent;
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
@@ -16,6 +17,11 @@ record Detents(String words) implements Type<List<Detent>> {
 
     Detents() {
         this("list of two or more detents, each a name and a position of -32767..32767, by ascending position");
+    }
+
+    @Override
+    public Form form() {
+        return new Form.Items(new Form.Pattern(ONE.pattern()), 2);
     }
 
     @Override

@@ -1,6 +1,7 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.pit.Gauge;
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
@@ -14,6 +15,11 @@ final class Gauges extends Type.OfText<Gauge> {
     Gauges() {
         super("a whole number of AWG, " + Gauge.THICKEST_AWG + ".." + Gauge.THINNEST_AWG + " AWG, or mm2, " + THINNEST
                 + ".." + THICKEST + " mm2");
+    }
+
+    @Override
+    public Form form() {
+        return new Form.Pattern(Quantity.pattern("(?:AWG|mm[2²])"));
     }
 
     @Override

@@ -118,6 +118,11 @@ public final class Measure {
         return String.join(", ", units.keySet());
     }
 
+    /** A regular expression for a quantity in one of its units. */
+    String pattern() {
+        return Quantity.pattern("(?:" + String.join("|", units.keySet()).replace("us", "[uµμ]s") + ")");
+    }
+
     /** One way to write it: {@code 20 ms}. */
     public String example() {
         return example;

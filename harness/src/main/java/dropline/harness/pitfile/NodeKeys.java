@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import java.util.List;
@@ -66,6 +67,11 @@ final class NodeKeys {
     static final Key<Addresses> ADDRESSES = Key.optional(
             "addresses",
             new Type.OfText<>("first..last address, such as 1..9") {
+                @Override
+                public Form form() {
+                    return new Form.Pattern(ADDRESS_RANGE.pattern());
+                }
+
                 @Override
                 Optional<Addresses> readText(Tree.Scalar text, String key, Report report) {
                     Matcher matcher = ADDRESS_RANGE.matcher(text.text().strip());

@@ -1,8 +1,10 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -30,6 +32,11 @@ final class Numbers {
     static Type<Integer> whole(int least, int most) {
         return new Type.OfText<>("whole number, " + least + ".." + most) {
             @Override
+            public Form form() {
+                return new Form.Whole(least, most);
+            }
+
+            @Override
             Optional<Integer> readText(Tree.Scalar text, String key, Report report) {
                 if (!text.text().matches("[+-]?\\d+")) {
                     report.at(text, key, PitCode.WRONG_TYPE, words(), null);
@@ -54,6 +61,11 @@ final class Numbers {
     static Type<Double> number() {
         return new Type.OfText<>("number") {
             @Override
+            public Form form() {
+                return new Form.Decimal();
+            }
+
+            @Override
             Optional<Double> readText(Tree.Scalar text, String key, Report report) {
                 if (ONE.matcher(text.text()).matches()) {
                     return Optional.of(Double.parseDouble(text.text()));
@@ -67,6 +79,11 @@ final class Numbers {
     /** A part of one: {@code 1}, {@code 0.125} or {@code 1/8}. */
     static Type<Double> share() {
         return new Type.OfText<>("a number above 0 and up to 1, or a part such as 1/8") {
+            @Override
+            public Form form() {
+                return new Form.Any(List.of(new Form.Decimal(), new Form.Pattern(SHARE.pattern())));
+            }
+
             @Override
             Optional<Double> readText(Tree.Scalar text, String key, Report report) {
                 Matcher part = SHARE.matcher(text.text().strip());
@@ -94,6 +111,11 @@ final class Numbers {
     static Type<Span> span() {
         return new Type.OfText<>("least..greatest value, such as 0..360") {
             @Override
+            public Form form() {
+                return new Form.Pattern(TWO.pattern());
+            }
+
+            @Override
             Optional<Span> readText(Tree.Scalar text, String key, Report report) {
                 Matcher matcher = TWO.matcher(text.text().strip());
                 if (!matcher.matches()) {
@@ -115,6 +137,11 @@ final class Numbers {
     /** A speed such as {@code 90 deg/s}; whether its unit is the signal's is checked where the signal is known. */
     static Type<Speed> speed() {
         return new Type.OfText<>("speed above 0 in the signal's unit a second, such as 90 deg/s") {
+            @Override
+            public Form form() {
+                return new Form.Pattern(Quantity.pattern("\\D*/s"));
+            }
+
             @Override
             Optional<Speed> readText(Tree.Scalar text, String key, Report report) {
                 Optional<Quantity> quantity = Quantity.of(text.text());
@@ -169,6 +196,12 @@ final class Numbers {
             this.most = most;
             this.word = word;
             this.wordValue = wordValue;
+        }
+
+        @Override
+        public Form form() {
+            Form quantity = new Form.Pattern(measure.pattern());
+            return word.isEmpty() ? quantity : new Form.Any(List.of(Form.choice(word), quantity));
         }
 
         @Override

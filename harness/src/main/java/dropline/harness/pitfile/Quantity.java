@@ -13,6 +13,11 @@ import java.util.regex.Pattern;
 public record Quantity(BigDecimal number, String unit) {
     private static final Pattern FORM = Pattern.compile("([+-]?\\d{1,18}(?:\\.\\d{1,12})?)\\s*(\\D.*)?");
 
+    /** A regular expression for a decimal number and a unit of that form. */
+    static String pattern(String unit) {
+        return "[+-]?\\d{1,18}(?:\\.\\d{1,12})?\\s*" + unit;
+    }
+
     /** Reads a quantity; empty where the text does not start with a decimal number. */
     public static Optional<Quantity> of(String text) {
         Matcher matcher = FORM.matcher(text.strip());

@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import java.util.Optional;
@@ -32,6 +33,11 @@ final class Rates {
         InUnits(String words, String ending) {
             super(words);
             this.ending = ending;
+        }
+
+        @Override
+        public Form form() {
+            return new Form.Pattern(Quantity.pattern("\\D.*" + ending.replace("2", "[2²]")));
         }
 
         @Override

@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
@@ -24,6 +25,11 @@ final class Registers implements Type<Registers.Map> {
     @Override
     public String words() {
         return "signal: register address, 0..65535, one on each line";
+    }
+
+    @Override
+    public Form form() {
+        return new Form.Named(words(), ADDRESS.form());
     }
 
     @Override

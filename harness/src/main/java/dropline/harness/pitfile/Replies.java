@@ -1,11 +1,13 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.sized.Sized.ReplyChoice;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** The reply of a sized protocol: one length, or lengths with their shares. */
@@ -16,6 +18,12 @@ final class Replies implements Type<List<ReplyChoice>> {
     @Override
     public String words() {
         return "length in characters, or lengths with shares that add up to 100% ({8: 80%, 14: 20%})";
+    }
+
+    @Override
+    public Form form() {
+        Form share = new Form.Pattern(Quantity.pattern("%"));
+        return new Form.Any(List.of(LENGTH.form(), new Form.Loose(Map.of("\\d+", share))));
     }
 
     @Override

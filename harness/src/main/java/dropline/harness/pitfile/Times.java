@@ -1,10 +1,12 @@
 package dropline.harness.pitfile;
 
 import dropline.bus.chance.Distribution;
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -34,6 +36,11 @@ final class Times {
     /** A rate such as {@code 25 Hz}, as the period it means, ns; or a word that stands for 0. */
     static Type<Long> periodOr(String word) {
         return new Type.OfText<>(word + ", or a rate, 0.1 Hz..1 kHz") {
+            @Override
+            public Form form() {
+                return new Form.Any(List.of(Form.choice(word), new Form.Pattern(Quantity.pattern("k?Hz"))));
+            }
+
             @Override
             Optional<Long> readText(Tree.Scalar text, String key, Report report) {
                 if (text.text().equals(word)) {
@@ -70,6 +77,14 @@ final class Times {
     private static final class RandomTime extends Type.OfText<Distribution> {
         RandomTime() {
             super("time (100 us), span (100..300 us), or base and tail (100 us + exponential 50 us, at most 2 ms)");
+        }
+
+        @Override
+        public Form form() {
+            String time = Measure.time().pattern();
+            String bare = Quantity.pattern("");
+            return new Form.Pattern("(?:" + time + "|(?:" + bare + "|" + time + ")\\s*\\.\\.\\s*" + time + "|" + time
+                    + "\\s*\\+\\s*exponential\\s+" + time + "(?:\\s*,\\s*at most\\s+" + time + ")?)");
         }
 
         @Override

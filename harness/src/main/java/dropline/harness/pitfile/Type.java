@@ -1,5 +1,6 @@
 package dropline.harness.pitfile;
 
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import java.util.Optional;
@@ -12,6 +13,11 @@ interface Type<T> {
 
     /** The value, or empty with the reason reported. */
     Optional<T> read(Tree tree, String key, Report report);
+
+    /** The same for a schema. */
+    default Form form() {
+        return Form.text();
+    }
 
     /** A value scaled; empty where it cannot be, leaves what may be written, or is no other. */
     default Optional<T> scaled(T value, Scale scale) {

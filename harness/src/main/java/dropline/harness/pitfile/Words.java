@@ -1,6 +1,7 @@
 package dropline.harness.pitfile;
 
 import dropline.harness.problem.Nearest;
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.Tree;
 import dropline.protocol.CharacterFormat;
@@ -40,6 +41,11 @@ final class Words {
         Map<String, T> known = choices.words;
         return new Type.OfText<>(String.join(", ", known.keySet())) {
             @Override
+            public Form form() {
+                return new Form.Choice(List.copyOf(known.keySet()));
+            }
+
+            @Override
             Optional<T> readText(Tree.Scalar text, String key, Report report) {
                 T value = known.get(text.text());
                 if (value == null) {
@@ -61,6 +67,12 @@ final class Words {
     /** A character format such as 8N1. */
     static Type<CharacterFormat> format() {
         return new Type.OfText<>("data bits, parity and stop bits: 8N1, 8E1, 8N2") {
+            @Override
+            public Form form() {
+                // YAML takes 8E1 for a number
+                return new Form.Any(List.of(new Form.Pattern(FORMAT.pattern()), new Form.Decimal()));
+            }
+
             @Override
             Optional<CharacterFormat> readText(Tree.Scalar text, String key, Report report) {
                 Matcher matcher = FORMAT.matcher(text.text());
@@ -109,6 +121,11 @@ final class Words {
     }
 
     private record Names(String words) implements Type<List<Tree.Scalar>> {
+        @Override
+        public Form form() {
+            return Form.texts();
+        }
+
         @Override
         public Optional<List<Tree.Scalar>> read(Tree tree, String key, Report report) {
             List<Tree> parts = tree instanceof Tree.Sequence list ? list.items() : List.of(tree);

@@ -13,8 +13,6 @@ final class HoldsKeys {
     /** Nothing is written. */
     static final HoldsKeys NOTHING_SAID = new HoldsKeys(Map.of(), Map.of(), Map.of());
 
-    private static final Map<String, Boolean> WORDS = Map.of("yes", true, "true", true, "no", false, "false", false);
-
     private final Map<String, Boolean> wants;
     private final Map<String, Long> nanos;
     private final Map<String, Tree> values;
@@ -45,7 +43,8 @@ final class HoldsKeys {
             report.at(holds.get(), "holds", KeyCode.WRONG_TYPE, keys, null);
             return common.asSaidElsewhere();
         }
-        Group keys = new Group(mapping, "holds", SuiteFile.PAGE, report);
+        Group keys =
+                new Group(mapping, ofPit ? SuiteKeys.SUITE_HOLDS : SuiteKeys.HOLDS, "holds", SuiteFile.PAGE, report);
         HoldsKeys said = new HoldsKeys(
                 new LinkedHashMap<>(common.wants), new LinkedHashMap<>(common.nanos), new LinkedHashMap<>());
         said.want(keys, "budgets");
@@ -69,7 +68,7 @@ final class HoldsKeys {
     }
 
     private void want(Group keys, String key) {
-        keys.choice(key, WORDS).ifPresent(wanted -> {
+        keys.choice(key, SuiteKeys.WORDS).ifPresent(wanted -> {
             wants.put(key, wanted);
             values.put(key, keys.get(key).orElseThrow());
         });

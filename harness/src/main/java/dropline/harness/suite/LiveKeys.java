@@ -26,7 +26,7 @@ final class LiveKeys {
 
     /** @param recording finds a recording by its path as the suite writes it, or reports that there is none */
     LiveKeys(Tree.Mapping step, Report report, Function<Tree.Scalar, Optional<Path>> recording) {
-        this.group = new Group(step, "a live step", SuiteFile.PAGE, report);
+        this.group = new Group(step, SuiteKeys.STEP, "a live step", SuiteFile.PAGE, report);
         this.report = report;
         this.recording = recording;
     }

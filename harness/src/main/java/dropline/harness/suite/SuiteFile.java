@@ -1,6 +1,7 @@
 package dropline.harness.suite;
 
 import dropline.harness.problem.Problem;
+import dropline.harness.yaml.Form;
 import dropline.harness.yaml.Report;
 import dropline.harness.yaml.TextFile;
 import dropline.harness.yaml.Tree;
@@ -14,6 +15,9 @@ import java.util.Optional;
 public final class SuiteFile {
     /** The page of the manual that says which keys there are. */
     static final String PAGE = "docs/suite-file.md";
+
+    /** The keys of a suite file, for its reader and for a schema. */
+    public static final Form.Keys KEYS = SuiteKeys.SUITE;
 
     private SuiteFile() {}
 

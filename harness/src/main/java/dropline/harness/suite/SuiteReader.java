@@ -51,7 +51,7 @@ final class SuiteReader {
             report.at(tree, "", KeyCode.WRONG_TYPE, "keys: suite, pit, runs, and perhaps holds and live", null);
             return Optional.empty();
         }
-        Group root = new Group(mapping, "a suite", SuiteFile.PAGE, report);
+        Group root = new Group(mapping, SuiteKeys.SUITE, "a suite", SuiteFile.PAGE, report);
         Optional<Tree.Scalar> name = root.needText("suite", "a name for the suite");
         Optional<Path> pitFile =
                 root.needText("pit", "the path of the pit file").flatMap(path -> existing(path, "pit", "pit file"));
@@ -130,7 +130,7 @@ final class SuiteReader {
             report.at(entry.value(), name, KeyCode.WRONG_TYPE, "keys of a run: recording or for, and what else", null);
             return Optional.empty();
         }
-        Group group = new Group(mapping, "a run", SuiteFile.PAGE, report);
+        Group group = new Group(mapping, SuiteKeys.RUN, "a run", SuiteFile.PAGE, report);
         RunKeys keys = new RunKeys(group, report);
         Optional<Played> played = played(group, keys);
         List<Long> seeds = keys.seeds();

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** Keys and values that belong together. Whoever reads them asks for each key; what nobody asked for is unknown. */
 public final class Group {
     private final Tree place;
+    private final Form.@Nullable Keys declared;
     private final String what;
     private final String page;
     private final Report report;
@@ -24,7 +25,13 @@ public final class Group {
      * @param page of the manual that says which keys there are
      */
     public Group(Tree.Mapping mapping, String what, String page, Report report) {
+        this(mapping, null, what, page, report);
+    }
+
+    /** The same, of keys that are declared: only for these can be asked. */
+    public Group(Tree.Mapping mapping, Form.@Nullable Keys declared, String what, String page, Report report) {
         this.place = mapping;
+        this.declared = declared;
         this.what = what;
         this.page = page;
         this.report = report;
@@ -44,14 +51,21 @@ public final class Group {
     }
 
     public boolean has(String key) {
-        asked.add(key);
+        ask(key);
         return values.containsKey(key);
     }
 
     /** The value of a key. */
     public Optional<Tree> get(String key) {
-        asked.add(key);
+        ask(key);
         return Optional.ofNullable(values.get(key));
+    }
+
+    private void ask(String key) {
+        if (declared != null && !declared.has(key)) {
+            throw new IllegalStateException("a key must be declared to be read: " + what + ", " + key);
+        }
+        asked.add(key);
     }
 
     /** The value of a key, which must be there. */

@@ -111,7 +111,7 @@ final class LayoutCommandTest {
         Captured wrong = Captured.run("describe", file.toString());
 
         assertEquals(2, wrong.exitCode());
-        assertTrue(wrong.err().contains("gaps.yaml:14:"), wrong::err);
+        assertTrue(wrong.err().contains("gaps.yaml:15:"), wrong::err);
         assertTrue(wrong.err().contains("check: UNKNOWN_NAME"), wrong::err);
 
         Files.copy(LAYOUTS.resolve("gaps.yaml"), folder.resolve("gaps.yaml"), StandardCopyOption.REPLACE_EXISTING);
