@@ -58,8 +58,8 @@ final class SlotRecovery {
     }
 
     void moved(long atNanos, long untilNanos, long to) {
-        if (inPieces && hasMoved && atNanos > restNanos) {
-            judge(atNanos);
+        if (atNanos > restNanos) {
+            judgeAtRest();
         }
         hasMoved = true;
         aim = to;
@@ -85,6 +85,12 @@ final class SlotRecovery {
     }
 
     /** Where a move is several pieces, only the end of the last one can be held against what was to be shown. */
+    private void judgeAtRest() {
+        if (inPieces && hasMoved) {
+            judge(restNanos);
+        }
+    }
+
     private void judge(long atNanos) {
         boolean off = off();
         if (wrong && !off) {
@@ -109,6 +115,9 @@ final class SlotRecovery {
         }
         if (oldestSerial != 0) {
             panel.waits(atNanos - oldestChanged, PanelRecovery.Lack.WAITING);
+        }
+        if (atNanos >= restNanos) {
+            judgeAtRest();
         }
         if (off() && (!inPieces || atNanos >= restNanos)) {
             panel.standsWrong();
