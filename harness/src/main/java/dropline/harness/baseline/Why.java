@@ -99,22 +99,47 @@ public final class Why {
         return new Cause(kept.stream().flatMap(List::stream).toList(), explained, tried);
     }
 
-    /** Changes that make a pit by themselves, one by one; those that do not, all together. */
+    /** Changes that make a pit by themselves, one by one; those that do not, all together with what they need. */
     private List<List<PitChange>> parts(List<PitChange> changes) throws IOException {
         List<List<PitChange>> parts = new ArrayList<>();
         List<PitChange> together = new ArrayList<>();
         for (PitChange change : changes) {
-            tried++;
-            if (trial.figure(List.of(change)).isPresent()) {
+            if (isPit(List.of(change))) {
                 parts.add(List.of(change));
             } else {
                 together.add(change);
             }
         }
         if (!together.isEmpty()) {
-            parts.add(together);
+            List<PitChange> whole = completed(together, parts);
+            parts.removeIf(whole::containsAll);
+            parts.add(whole);
         }
         return parts;
+    }
+
+    /**
+     * Joins to what makes no pit the fewest of the others with which it makes one: the kind that new boards are like.
+     */
+    private List<PitChange> completed(List<PitChange> together, List<List<PitChange>> others) throws IOException {
+        if (isPit(together)) {
+            return together;
+        }
+        List<PitChange> whole = new ArrayList<>(together);
+        others.forEach(whole::addAll);
+        for (List<PitChange> other : others) {
+            List<PitChange> without = new ArrayList<>(whole);
+            without.removeAll(other);
+            if (isPit(without)) {
+                whole = without;
+            }
+        }
+        return whole;
+    }
+
+    private boolean isPit(List<PitChange> changes) throws IOException {
+        tried++;
+        return trial.figure(changes).isPresent();
     }
 
     private double share(List<List<PitChange>> parts) throws IOException {
