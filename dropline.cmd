@@ -112,19 +112,23 @@ exit /b 0
 >&2 echo Dropline needs Java 17 or newer, and found none that works.
 >&2 echo Install a JDK 17 or newer, for instance from https://adoptium.net, then open a new window.
 >&2 echo If Java is already there, put its bin folder on PATH or set JAVA_HOME to its folder.
+if "%~1"=="" pause
 exit /b 3
 
 :nojdk
 >&2 echo Dropline has to be built, and the Java found is a runtime without a compiler: "%JAVA_BASE%"
 >&2 echo Install the development kit (JDK), version 17 or newer, for instance from https://adoptium.net.
+if "%~1"=="" pause
 exit /b 3
 
 :nomaven
 >&2 echo Dropline's first start builds it, and for that it needs Maven 3.8.7 or newer, which was not found.
 >&2 echo Unpack it from https://maven.apache.org, for instance into "%ProgramFiles%", and put its bin folder on PATH.
+if "%~1"=="" pause
 exit /b 3
 
 :buildfailed
 >&2 type "%TARGET%\build.log"
 >&2 echo dropline: the build failed; what Maven said stands above.
+if "%~1"=="" pause
 exit /b 3

@@ -1,5 +1,10 @@
 package dropline.harness.cli;
 
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.Charset;
+import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -28,6 +33,8 @@ import picocli.CommandLine.Spec;
             "  dropline roll-call pit.yaml --port COM7     which of your boards answer",
             "  dropline drive pit.yaml flight.csv --port COM7   the same flight on the real boards",
             "  dropline replay --help                      everything about one command",
+            "",
+            "Started without a command on a terminal, or by a double click, it asks what you would like to do.",
             "",
             "Exit codes:  0 all pass   1 something fails or is undecided   2 the input is wrong   3 our own fault"
         },
@@ -63,13 +70,24 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         scope = picocli.CommandLine.ScopeType.LOCAL)
-final class Root implements Runnable {
+final class Root implements Callable<Integer> {
+    private final Console console;
+
     @Spec
     @SuppressWarnings("NullAway.Init")
     private CommandSpec spec;
 
+    Root(Console console) {
+        this.console = console;
+    }
+
+    /** Somebody who sits there is asked; a script that forgot its command is told so. */
     @Override
-    public void run() {
-        throw new ParameterException(spec.commandLine(), "a command is missing");
+    public Integer call() throws IOException {
+        if (!console.terminal()) {
+            throw new ParameterException(spec.commandLine(), "a command is missing");
+        }
+        BufferedReader typed = new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
+        return new Asking(console, typed, command -> CommandLines.run(console, command)).run();
     }
 }

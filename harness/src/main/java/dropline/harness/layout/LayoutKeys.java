@@ -14,8 +14,7 @@ final class LayoutKeys {
 
     private static final Form YES_NO = Form.choice("yes", "no");
     private static final Entry NAME = Entry.optional("name", Form.text(), "its name, for check and for people");
-    private static final Entry PLUS =
-            Entry.optional("plus", new Form.Whole(-65_536, 65_536), "what is added to it on the wire");
+    private static final Entry PLUS = Entry.optional("plus", whole(-65_536, 65_536), "what is added to it on the wire");
     private static final Entry ORDER =
             Entry.optional("order", Form.choice("big", "little"), "which of its bytes comes first");
 
@@ -36,11 +35,16 @@ final class LayoutKeys {
                     "framing",
                     new Form.Any(List.of(Form.choice("length"), FRAMING)),
                     "how frames are told apart: length, a gap, or bytes around them"),
-            Entry.optional("longest", new Form.Whole(2, 65_535), "the longest frame, in characters"),
+            Entry.optional("longest", whole(2, 65_535), "the longest frame, in characters"),
             Entry.optional("order", Form.choice("big", "little"), "which byte of a number comes first"),
             Entry.required("frames", FRAMES, "request, reply, and what else there is"));
 
     private LayoutKeys() {}
+
+    /** A whole number, decimal or hexadecimal with 0x. */
+    private static Form whole(long least, long most) {
+        return new Form.Any(List.of(new Form.Whole(least, most), new Form.Pattern("0[xX][0-9A-Fa-f]+")));
+    }
 
     private static Form.Keys frames() {
         List<Entry> frames = new ArrayList<>();
@@ -61,15 +65,14 @@ final class LayoutKeys {
         return switch (what) {
             case "bytes", "text" -> constant(what);
             case "spare" ->
-                Form.keys(
-                        "bytes that mean nothing", Entry.required("spare", new Form.Whole(1, 1000), "how many"), NAME);
+                Form.keys("bytes that mean nothing", Entry.required("spare", whole(1, 1000), "how many"), NAME);
             case "address" ->
                 Form.keys(
                         "the address of the node that is meant",
                         Entry.required("address", Form.text(), Forms.WORDS),
                         PLUS,
                         ORDER,
-                        Entry.optional("to-all", new Form.Whole(0, 65_535), "the address that means all nodes"),
+                        Entry.optional("to-all", whole(0, 65_535), "the address that means all nodes"),
                         NAME);
             case "counter" ->
                 Form.keys("a counter", Entry.required("counter", Form.text(), Forms.WORDS), PLUS, ORDER, NAME);
@@ -91,7 +94,7 @@ final class LayoutKeys {
                         NAME,
                         Entry.optional(
                                 "complement", Form.choice("none", "ones", "twos"), "of a sum: how it is turned over"),
-                        Entry.optional("width", new Form.Whole(8, 32), "of crc: 8, 16 or 32"),
+                        Entry.optional("width", whole(8, 32), "of crc: 8, 16 or 32"),
                         Entry.optional("polynomial", Form.text(), "of crc: hexadecimal, without its highest bit"),
                         Entry.optional("initial", Form.text(), "of crc: hexadecimal"),
                         Entry.optional("reflect-in", YES_NO, "of crc"),
@@ -108,8 +111,8 @@ final class LayoutKeys {
                                                 .toList()),
                                         1),
                                 "how one is written"),
-                        Entry.optional("slots", new Form.Whole(1, 1000), "how many there always are"),
-                        Entry.optional("most", new Form.Whole(1, 1000), "how many there are at most"),
+                        Entry.optional("slots", whole(1, 1000), "how many there always are"),
+                        Entry.optional("most", whole(1, 1000), "how many there are at most"),
                         NAME);
         };
     }

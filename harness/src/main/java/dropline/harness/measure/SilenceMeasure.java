@@ -105,12 +105,13 @@ public final class SilenceMeasure implements TraceSink {
         return over;
     }
 
-    /** The panels of the segment that did not show in time what was said last, or lost it again. */
+    /**
+     * The panels of the segment that did not show in time what was said last, or whose needle stood elsewhere when the
+     * silence was over; on its way there it may be meanwhile.
+     */
     public List<PanelRecovery> wrong() {
         return shows.panels().stream()
-                .filter(panel -> panel.lack() != PanelRecovery.Lack.NOTHING
-                        || panel.stoodWrong()
-                        || panel.worstUpdateNanos() > limitNanos)
+                .filter(panel -> panel.lack() != PanelRecovery.Lack.NOTHING || panel.worstUpdateNanos() > limitNanos)
                 .toList();
     }
 }

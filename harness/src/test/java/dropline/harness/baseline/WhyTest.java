@@ -12,8 +12,6 @@ final class WhyTest {
     private static final PitChange NODE = new PitChange(List.of("nodes", "flap board"), null, null);
     private static final PitChange PANEL = new PitChange(List.of("panels", "Flaps"), null, null);
     private static final PitChange NAME = new PitChange(List.of("pit"), null, null);
-    private static final Deviation SLOWER = new Deviation(
-            "run", new Subject(Subject.Kind.SEGMENT, "front"), Figure.MEAN_CYCLE, Deviation.Standing.WORSE, 10, 20, 5);
 
     /** A new board needs its kind and its panel, which alone change nothing or are no pit. */
     private static Optional<Double> consoleIsBehindIt(List<PitChange> changes) {
@@ -26,7 +24,7 @@ final class WhyTest {
 
     @Test
     void newBoardsAreMadeTogetherWithTheKindThatTheyAreLike() throws IOException {
-        Why.Cause cause = new Why(SLOWER, WhyTest::consoleIsBehindIt).among(List.of(NAME, KIND, NODE, PANEL));
+        Why.Cause cause = new Why(WhyTest::consoleIsBehindIt).among(List.of(NAME, KIND, NODE, PANEL));
 
         assertEquals(List.of(NODE, PANEL, KIND), cause.changes());
         assertEquals(1, cause.share());
@@ -34,7 +32,7 @@ final class WhyTest {
 
     @Test
     void nothingIsFoundWhereNoChangeIsBehindIt() throws IOException {
-        Why.Cause cause = new Why(SLOWER, changes -> Optional.of(10.0)).among(List.of(NAME, KIND));
+        Why.Cause cause = new Why(changes -> Optional.of(10.0)).among(List.of(NAME, KIND));
 
         assertEquals(List.of(), cause.changes());
     }

@@ -114,10 +114,10 @@ final class DocumentedCommandsTest {
         return Files.exists(project.resolve("README.md")) ? project : project.resolve("..");
     }
 
-    private static void parse(String command) {
+    static void parse(String command) {
         PrintWriter nowhere = new PrintWriter(Writer.nullWriter());
         Console console = new Console(nowhere, OutputStream.nullOutputStream(), nowhere, false, false);
-        new CommandLine(new Root(), new Commands(console)).parseArgs(words(command));
+        new CommandLine(new Root(console), new Commands(console)).parseArgs(words(command));
     }
 
     /** As a shell would take it apart: double quotes keep spaces together. */

@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -54,7 +55,7 @@ final class SchemaTest {
 
     /** What the validator has against a file. */
     private static List<String> errors(String kind, String yaml) {
-        return SCHEMAS.get(kind).validate(json(yaml), InputFormat.JSON).stream()
+        return Objects.requireNonNull(SCHEMAS.get(kind)).validate(json(yaml), InputFormat.JSON).stream()
                 .map(error -> error.getInstanceLocation() + " " + error.getMessage())
                 .toList();
     }
