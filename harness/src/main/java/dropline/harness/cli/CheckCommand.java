@@ -2,11 +2,11 @@ package dropline.harness.cli;
 
 import dropline.harness.baseline.Checkup;
 import dropline.harness.baseline.Checkup.Reasons;
+import dropline.harness.checked.BaselineText;
+import dropline.harness.checked.SuiteJUnit;
+import dropline.harness.checked.SuitePage;
+import dropline.harness.checked.SuiteText;
 import dropline.harness.json.SuiteJson;
-import dropline.harness.report.BaselineText;
-import dropline.harness.report.SuiteJUnit;
-import dropline.harness.report.SuitePage;
-import dropline.harness.report.SuiteText;
 import dropline.harness.suite.Suite;
 import java.io.IOException;
 import java.nio.file.Path;

@@ -70,24 +70,6 @@ public final class FaultOptions {
         return new Read(faults, problems.list());
     }
 
-    /**
-     * A fault's text without a target, written out for everything in a pit that it can strike; as it is where no kind
-     * is in it, so that reading it tells what is wrong.
-     */
-    public static List<String> inTurn(String text, Pit pit) {
-        String kindWord = text.strip().split("\\s", 2)[0];
-        Layout layout = Layout.of(pit);
-        return kind(kindWord)
-                .map(kind -> new Strikable(pit, layout)
-                        .all(kind).stream()
-                                .map(struck -> struck.name(kind, pit, layout))
-                                .map(name -> kind.word()
-                                        + (name.isEmpty() ? "" : " " + Token.written(name))
-                                        + text.strip().substring(kindWord.length()))
-                                .toList())
-                .orElse(List.of(text));
-    }
-
     /** That a run was over before these faults could begin; none of those that did. */
     public static List<Problem> neverStruck(List<Fault> faults, Pit pit, long ranNanos) {
         Problems problems = new Problems();

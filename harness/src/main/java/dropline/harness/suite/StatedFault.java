@@ -3,6 +3,7 @@ package dropline.harness.suite;
 import dropline.bus.fault.Fault;
 import dropline.bus.pit.Pit;
 import dropline.harness.fault.FaultOptions;
+import dropline.harness.fault.InTurn;
 import dropline.harness.problem.Problem;
 import dropline.harness.yaml.Place;
 import dropline.harness.yaml.Tree;
@@ -31,7 +32,7 @@ record StatedFault(Fault fault, Tree.Scalar text) {
     /** The same fault on everything of this pit that it can strike: {@code reset at 20s}, without a target. */
     static Read inTurn(Tree.Scalar text, Pit pit, OptionalLong lengthNanos) {
         List<StatedFault> faults = new ArrayList<>();
-        for (String one : FaultOptions.inTurn(text.text(), pit)) {
+        for (String one : InTurn.texts(text.text(), pit)) {
             FaultOptions.Read read = FaultOptions.read(List.of(one), pit, lengthNanos);
             if (!read.problems().isEmpty()) {
                 return new Read(List.of(), at(text.place(), read.problems()));

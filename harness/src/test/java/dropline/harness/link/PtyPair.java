@@ -40,8 +40,10 @@ public final class PtyPair implements AutoCloseable {
         return far;
     }
 
+    /** It takes its links away as it ends: until then nobody else may clear the folder. */
     @Override
     public void close() {
         socat.destroy();
+        socat.onExit().orTimeout(10, TimeUnit.SECONDS).join();
     }
 }

@@ -1,4 +1,4 @@
-package dropline.harness.report;
+package dropline.harness.checked;
 
 import dropline.harness.baseline.Checkup.Explained;
 import dropline.harness.baseline.Checkup.Reasons;
@@ -7,6 +7,8 @@ import dropline.harness.baseline.Deviation;
 import dropline.harness.baseline.Deviation.Standing;
 import dropline.harness.baseline.PitChange;
 import dropline.harness.baseline.Why;
+import dropline.harness.report.Figures;
+import dropline.harness.report.Paragraphs;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

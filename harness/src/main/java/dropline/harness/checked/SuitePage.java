@@ -1,9 +1,10 @@
-package dropline.harness.report;
+package dropline.harness.checked;
 
 import dropline.harness.baseline.Checkup;
 import dropline.harness.baseline.Checkup.Reasons;
 import dropline.harness.baseline.Deviation;
 import dropline.harness.baseline.Deviation.Standing;
+import dropline.harness.report.Figures;
 import dropline.harness.suite.RunOutcome;
 import dropline.harness.suite.StepOutcome;
 import dropline.harness.verdict.Outcome;

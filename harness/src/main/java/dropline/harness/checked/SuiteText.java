@@ -1,7 +1,10 @@
-package dropline.harness.report;
+package dropline.harness.checked;
 
 import dropline.harness.baseline.Checkup;
 import dropline.harness.baseline.Deviation;
+import dropline.harness.report.Figures;
+import dropline.harness.report.Paragraphs;
+import dropline.harness.report.TextTable;
 import dropline.harness.suite.Breach;
 import dropline.harness.suite.RunOutcome;
 import dropline.harness.suite.RunOutcome.Judged;

@@ -1,7 +1,8 @@
-package dropline.harness.report;
+package dropline.harness.checked;
 
 import dropline.harness.baseline.Checkup;
 import dropline.harness.baseline.Deviation;
+import dropline.harness.report.JUnitXml;
 import dropline.harness.suite.RunOutcome;
 import dropline.harness.suite.StepOutcome;
 import dropline.harness.verdict.Outcome;
