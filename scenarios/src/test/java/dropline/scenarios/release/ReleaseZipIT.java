@@ -62,6 +62,7 @@ final class ReleaseZipIT {
                         "dropline",
                         "dropline.cmd",
                         "java.options",
+                        "scenarios/cases/unplugged-panel/suite.yaml",
                         "scenarios/demo/flight.dlr",
                         "scenarios/demo/pit.yaml",
                         "scenarios/reference/bus-with-state.yaml",
