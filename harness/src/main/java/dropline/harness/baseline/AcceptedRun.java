@@ -41,7 +41,10 @@ public record AcceptedRun(
                     ofSubject.put(figure, Spread.of(all));
                 }
             });
-            spread.put(subject, ofSubject);
+            // what is there with some seeds only, such as a board that seldom answers, cannot be followed
+            if (!ofSubject.isEmpty()) {
+                spread.put(subject, ofSubject);
+            }
         });
         return spread;
     }

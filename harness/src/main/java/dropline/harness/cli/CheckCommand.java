@@ -106,6 +106,10 @@ final class CheckCommand implements Callable<Integer> {
         if ((accept ? 1 : 0) + (why ? 1 : 0) + (watch ? 1 : 0) > 1) {
             throw new WrongInput("dropline: only one of --accept, --why and --watch can be asked for at a time");
         }
+        if (watch && live) {
+            throw new WrongInput("dropline: --live moves real panels and is not done anew at every save; leave out"
+                    + " --watch or --live");
+        }
         OutputFiles.mustBeWritable(html, suite);
         OutputFiles.mustBeWritable(junit, suite);
         OutputFiles.mustBeWritable(json.file(), suite);

@@ -182,6 +182,14 @@ final class CheckHoldsTest {
     }
 
     @Test
+    void liveStepsAreNotRepeatedAtEverySave() throws IOException {
+        Captured run = check("live: {who is there: {roll-call: bus, port: COM77}}\n", "--live", "--watch");
+
+        assertEquals(2, run.exitCode(), run::toString);
+        assertTrue(run.err().contains("not done anew at every save"), run::err);
+    }
+
+    @Test
     @Timeout(60)
     void aLiveStepDoesWhatItsCommandDoes() throws Exception {
         InetSocketAddress here = freePort();
