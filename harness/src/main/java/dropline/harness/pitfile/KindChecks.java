@@ -151,12 +151,15 @@ final class KindChecks {
                     "delete it, or write zeroing:");
         }
         if (zeroing == Zeroing.STOP && signal.get(Schema.WRAPS).orElse(false)) {
+            Tree written = indicator.at(MotionKeys.ZEROING);
+            boolean own = !written.place().file().equals(Presets.FILE);
             report.at(
-                    indicator.at(MotionKeys.ZEROING),
+                    own ? written : indicator.nameAt(),
                     "zeroing",
                     PitCode.CONFLICT,
+                    own ? "stop" : "zeroing: stop, which the preset that it is like brings with it",
                     "sensor or none, since " + signal.name() + " wraps and its indicator goes round past any stop",
-                    null);
+                    own ? null : "write zeroing: sensor beside its like");
         }
     }
 

@@ -1,6 +1,7 @@
 package dropline.harness.pitfile;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.chance.Distribution;
 import dropline.bus.pit.Control;
@@ -46,6 +47,18 @@ final class LikesTest {
         assertEquals(5_000_000, merged.loopPassNanos());
         assertEquals(500_000_000, other.bootNanos());
         assertEquals(200_000, other.loopPassNanos());
+    }
+
+    @Test
+    void whatAPresetBringsWithItIsToldWhereItIsUsed() {
+        List<Problem> problems = PitText.problems(PitText.with(
+                "card: {kind: gauge stepper, shows: heading, speed: 90 deg/s}",
+                "card: {like: small gauge stepper, shows: heading}"));
+
+        assertEquals(1, problems.size(), problems::toString);
+        assertEquals("zeroing", problems.get(0).key());
+        assertEquals("write zeroing: sensor beside its like", problems.get(0).fix());
+        assertTrue(problems.get(0).where().endsWith(".yaml:17:7"), problems::toString);
     }
 
     @Test
