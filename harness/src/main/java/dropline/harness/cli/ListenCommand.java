@@ -259,7 +259,7 @@ final class ListenCommand implements Callable<Integer> {
                 CaptureFile kept = capture == null ? null : CaptureFile.create(capture);
                 Guard guard = guard()) {
             console.err().println("Listening on " + link.where() + "; Ctrl-C ends it.");
-            Marks marks = Marks.typedAt(console);
+            Marks marks = guard == null ? new Marks() : Marks.typedAt(console);
             if (guard != null && console.terminal()) {
                 console.err().println("Type m and Enter when you see it happen: that is kept as well.");
             }
