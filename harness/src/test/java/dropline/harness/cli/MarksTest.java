@@ -67,7 +67,8 @@ final class MarksTest {
                     "--baud=115200",
                     "--tcp=127.0.0.1:" + bus.getLocalPort(),
                     "--for=100ms");
-            Captured run = Captured.run(true, Stream.concat(command, Stream.of(more)).toArray(String[]::new));
+            Captured run =
+                    Captured.run(true, Stream.concat(command, Stream.of(more)).toArray(String[]::new));
             assertTrue(run.err().contains("Listening on"), run::err);
         }
     }
