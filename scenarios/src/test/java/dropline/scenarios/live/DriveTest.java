@@ -46,6 +46,9 @@ final class DriveTest {
     private static final long PLAYED = 20 * SECOND;
     private static final long SHORT = 5 * SECOND;
 
+    /** In real time a machine that does something else meanwhile may send by so much later. */
+    private static final long LATE = SECOND;
+
     /** The demo's pit without what adapters, drivers and hubs add: a program that polls sees none of them. */
     private static Pit bareDemo() {
         if (!(PitFile.read(Path.of("demo/pit.yaml")) instanceof PitFile.Understood understood)) {
@@ -227,7 +230,7 @@ final class DriveTest {
             assertEquals(0, driven.gaveUp);
             for (int signal = 0; signal < pit.signals().size(); signal++) {
                 assertEquals(expected.changes[signal], driven.changes[signal]);
-                if (driven.changes[signal] > 0) {
+                if (driven.changes[signal] > 0 && driven.changed[signal] < SHORT - LATE) {
                     assertEquals(
                             driven.values[signal],
                             nodes.value(signal),
