@@ -48,7 +48,7 @@ public record Distribution(Shape shape, long baseNanos, long spreadNanos, long m
         return switch (shape) {
             case CONSTANT -> baseNanos;
             case UNIFORM -> baseNanos + (long) (draw * spreadNanos);
-            case EXPONENTIAL -> Math.min(maxNanos, baseNanos + (long) (-StrictMath.log1p(-draw) * spreadNanos));
+            case EXPONENTIAL -> Math.min(maxNanos, baseNanos + Exponential.nanos(draw, spreadNanos));
         };
     }
 

@@ -1,8 +1,8 @@
 package dropline.bus.trace;
 
-/** An event while it is handed over: its instant and its integers, unpacked from the words it waited in. */
+/** How an event's integers lie in the words in which it waits, and how they are handed over. */
 final class Event {
-    /** An event's words: its instant, its order at that instant, four integers in two words, one, three large ones. */
+    /** Its instant, its order at that instant, four integers in two words, one in one, three large ones. */
     static final int WORDS = 8;
 
     static final int ORDER = 1;
@@ -13,33 +13,59 @@ final class Event {
     static final int Y = 6;
     static final int Z = 7;
 
-    long at;
-    int a;
-    int b;
-    int c;
-    int d;
-    int e;
-    long x;
-    long y;
-    long z;
+    private Event() {}
 
-    void read(long[] words, int event) {
-        at = words[event];
-        a = (int) (words[event + AB] >> 32);
-        b = (int) words[event + AB];
-        c = (int) (words[event + CD] >> 32);
-        d = (int) words[event + CD];
-        e = (int) words[event + E];
-        x = words[event + X];
-        y = words[event + Y];
-        z = words[event + Z];
+    static int a(long[] words, int event) {
+        return (int) (words[event + AB] >> 32);
     }
 
-    void digest(Digest digest, Rank rank) {
-        digest.add(at);
-        digest.add(((long) rank.ordinal() << 32) ^ a);
-        digest.add(((long) b << 32) ^ (c & 0xFFFFFFFFL));
-        digest.add(((long) d << 32) ^ (e & 0xFFFFFFFFL));
-        digest.add(x + 31 * y + 961 * z);
+    static int b(long[] words, int event) {
+        return (int) words[event + AB];
+    }
+
+    static void digest(long[] words, int event, Rank rank, Digest digest) {
+        digest.add(words[event]);
+        digest.add(((long) rank.ordinal() << 32) ^ a(words, event));
+        digest.add(((long) b(words, event) << 32) ^ (words[event + CD] >>> 32));
+        digest.add((words[event + CD] << 32) ^ (words[event + E] & 0xFFFFFFFFL));
+        digest.add(words[event + X] + 31 * words[event + Y] + 961 * words[event + Z]);
+    }
+
+    /** Calls the sink's method for this kind of event. */
+    static void hand(long[] words, int event, Rank rank, TraceSink sink) {
+        long at = words[event];
+        int a = a(words, event);
+        int b = b(words, event);
+        int c = (int) (words[event + CD] >> 32);
+        int d = (int) words[event + CD];
+        long x = words[event + X];
+        switch (rank) {
+            case MOVED -> sink.moved(at, a, x, words[event + Y], words[event + Z]);
+            case STATE_CHANGED -> sink.stateChanged(at, a, b, x);
+            case CONTROL_MOVED -> sink.controlMoved(at, a, b, c);
+            case STATE_SENT -> sink.stateSent(at);
+            case COALESCED -> sink.coalesced(at, a, b, c);
+            case QUEUED -> sink.queued(at, a, b, c);
+            case FRAME_ENDED -> sink.frameEnded(at, a, b, c, d);
+            case DRIVER_OFF -> sink.driverOff(at, a);
+            case RESET -> sink.reset(at, a, x);
+            case PHANTOM -> sink.phantom(at, a, b);
+            case RECEIVED_WRONG -> sink.receivedWrong(at, a, b, c);
+            case OVERRUN -> sink.overrun(at, a, b);
+            case ANSWERED -> sink.answered(at, a, b, c, x);
+            case NODE_STATUS -> sink.nodeStatus(at, a, b, c, x, words[event + Y]);
+            case TIMED_OUT -> sink.timedOut(at, a, b, c);
+            case GAVE_UP -> sink.gaveUp(at, a, b);
+            case BACKED_OFF -> sink.backedOff(at, a, x);
+            case APPLIED -> sink.applied(at, a, b, x);
+            case SHOWN -> sink.shown(at, a, b);
+            case SAMPLED -> sink.sampled(at, a, b);
+            case TOLD -> sink.told(at, a, b);
+            case CYCLE_STARTED -> sink.cycleStarted(at, b);
+            case DRIVER_ON -> sink.driverOn(at, a);
+            case CLASH -> sink.clash(at, a, b);
+            case FRAME_STARTED -> sink.frameStarted(at, a, b, c, d, (int) words[event + E]);
+            case CARRIED -> sink.carried(at, a, b, c, d);
+        }
     }
 }

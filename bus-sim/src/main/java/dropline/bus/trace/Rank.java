@@ -6,198 +6,60 @@ package dropline.bus.trace;
  */
 public enum Rank {
     /** A motion that ends or is cut here belongs to the past. */
-    MOVED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.moved(event.at, event.a, event.x, event.y, event.z);
-        }
-    },
+    MOVED,
     /** The world changes first: a recorded value is true from its instant on. */
-    STATE_CHANGED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.stateChanged(event.at, event.a, event.b, event.x);
-        }
-    },
+    STATE_CHANGED,
     /** A person's move, likewise. */
-    CONTROL_MOVED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.controlMoved(event.at, event.a, event.b, event.c);
-        }
-    },
+    CONTROL_MOVED,
     /** The host sends what is true at that instant. */
-    STATE_SENT {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.stateSent(event.at);
-        }
-    },
+    STATE_SENT,
     /** What waited is replaced before what is new is queued. */
-    COALESCED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.coalesced(event.at, event.a, event.b, event.c);
-        }
-    },
+    COALESCED,
     /** The controller has a change before it decides what to send. */
-    QUEUED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.queued(event.at, event.a, event.b, event.c);
-        }
-    },
+    QUEUED,
     /** A reply that ends exactly at its deadline is in time: ends come before time-outs. */
-    FRAME_ENDED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.frameEnded(event.at, event.a, event.b, event.c, event.d);
-        }
-    },
+    FRAME_ENDED,
     /** A driver lets go after its last bit and before the next driver is enabled. */
-    DRIVER_OFF {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.driverOff(event.at, event.a);
-        }
-    },
+    DRIVER_OFF,
     /** A node forgets before it hears. */
-    RESET {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.reset(event.at, event.a, event.x);
-        }
-    },
+    RESET,
     /** What nobody sent came before what somebody did. */
-    PHANTOM {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.phantom(event.at, event.a, event.b);
-        }
-    },
+    PHANTOM,
     /** Heard, and not as it was sent. */
-    RECEIVED_WRONG {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.receivedWrong(event.at, event.a, event.b, event.c);
-        }
-    },
+    RECEIVED_WRONG,
     /** Heard, judged lost. */
-    OVERRUN {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.overrun(event.at, event.a, event.b);
-        }
-    },
+    OVERRUN,
     /** Heard, taken. */
-    ANSWERED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.answered(event.at, event.a, event.b, event.c, event.x);
-        }
-    },
+    ANSWERED,
     /** What an answer says of its node is known with it. */
-    NODE_STATUS {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.nodeStatus(event.at, event.a, event.b, event.c, event.x, event.y);
-        }
-    },
+    NODE_STATUS,
     /** Only what was not answered times out. */
-    TIMED_OUT {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.timedOut(event.at, event.a, event.b, event.c);
-        }
-    },
+    TIMED_OUT,
     /** Giving up follows the last time-out. */
-    GAVE_UP {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.gaveUp(event.at, event.a, event.b);
-        }
-    },
+    GAVE_UP,
     /** Leaving a node alone follows giving up. */
-    BACKED_OFF {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.backedOff(event.at, event.a, event.x);
-        }
-    },
+    BACKED_OFF,
     /** The node's program has the value. */
-    APPLIED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.applied(event.at, event.a, event.b, event.x);
-        }
-    },
+    APPLIED,
     /** A panel shows what was applied. */
-    SHOWN {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.shown(event.at, event.a, event.b);
-        }
-    },
+    SHOWN,
     /** A contact is believed. */
-    SAMPLED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.sampled(event.at, event.a, event.b);
-        }
-    },
+    SAMPLED,
     /** The host hears of it. */
-    TOLD {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.told(event.at, event.a, event.b);
-        }
-    },
+    TOLD,
     /** A round begins with its first frame. */
-    CYCLE_STARTED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.cycleStarted(event.at, event.b);
-        }
-    },
+    CYCLE_STARTED,
     /** A driver is on before its first bit. */
-    DRIVER_ON {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.driverOn(event.at, event.a);
-        }
-    },
+    DRIVER_ON,
     /** Two transmissions touch once the second driver is on. */
-    CLASH {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.clash(event.at, event.a, event.b);
-        }
-    },
+    CLASH,
     /** First bit. */
-    FRAME_STARTED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.frameStarted(event.at, event.a, event.b, event.c, event.d, event.e);
-        }
-    },
+    FRAME_STARTED,
     /** What stands in the frame that starts. */
-    CARRIED {
-        @Override
-        void hand(TraceSink sink, Event event) {
-            sink.carried(event.at, event.a, event.b, event.c, event.d);
-        }
-    };
-
-    /** Calls the sink's method for this kind of event. */
-    abstract void hand(TraceSink sink, Event event);
+    CARRIED;
 
     /** Whether a node or panel plans it, and may plan otherwise before its time comes. */
     boolean isPlanned() {
         return this == SHOWN || this == MOVED || this == SAMPLED;
-    }
-
-    /** Whether it is usually known long before its time comes. */
-    boolean liesAhead() {
-        return this == APPLIED || this == TOLD || isPlanned();
     }
 }

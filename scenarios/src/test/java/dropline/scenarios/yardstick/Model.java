@@ -1,0 +1,7 @@
+package dropline.scenarios.yardstick;
+
+/** A way to simulate the reference bus. */
+@FunctionalInterface
+interface Model {
+    Result run(long seconds);
+}
