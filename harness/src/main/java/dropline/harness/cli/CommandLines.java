@@ -21,7 +21,7 @@ final class CommandLines {
 
     /** Runs a command; nothing it throws gets further than here. */
     static int run(Console console, String... arguments) {
-        CommandLine line = new CommandLine(new Root(console), new Commands(console));
+        CommandLine line = Commands.of(console, arguments);
         line.setOut(console.out());
         line.setErr(console.err());
         line.setColorScheme(CommandLine.Help.defaultColorScheme(console.colour() ? Ansi.ON : Ansi.OFF));

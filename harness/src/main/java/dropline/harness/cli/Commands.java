@@ -2,47 +2,63 @@ package dropline.harness.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import picocli.CommandLine;
-import picocli.CommandLine.IFactory;
 
-/** Makes the commands, each with the console it writes to. */
-final class Commands implements IFactory {
-    private final Map<Class<?>, Supplier<Object>> made = new LinkedHashMap<>();
+/**
+ * The commands by their names, in the order in which they are listed, each with the console it writes to. Making one
+ * takes its time, so that a command line gets the one that is asked for alone.
+ */
+final class Commands {
+    private static final Map<String, Function<Console, Object>> MADE = commands();
 
-    Commands(Console console) {
-        made.put(ReplayCommand.class, () -> new ReplayCommand(console));
-        made.put(NewCommand.class, () -> new NewCommand(console));
-        made.put(PresetsCommand.class, () -> new PresetsCommand(console));
-        made.put(DescribeCommand.class, () -> new DescribeCommand(console));
-        made.put(ConvertCommand.class, () -> new ConvertCommand(console));
-        made.put(RecordCommand.class, () -> new RecordCommand(console));
-        made.put(DemoCommand.class, () -> new DemoCommand(console));
-        made.put(FaultsCommand.class, () -> new FaultsCommand(console));
-        made.put(SymptomsCommand.class, () -> new SymptomsCommand(console));
-        made.put(TraceCommand.class, () -> new TraceCommand(console));
-        made.put(SurviveCommand.class, () -> new SurviveCommand(console));
-        made.put(SizeCommand.class, () -> new SizeCommand(console));
-        made.put(CheckCommand.class, () -> new CheckCommand(console));
-        made.put(DiffCommand.class, () -> new DiffCommand(console));
-        made.put(PowerCommand.class, () -> new PowerCommand(console));
-        made.put(LayoutCommand.class, () -> new LayoutCommand(console));
-        made.put(MeterCommand.class, () -> new MeterCommand(console));
-        made.put(PortsCommand.class, () -> new PortsCommand(console));
-        made.put(StandInCommand.class, () -> new StandInCommand(console));
-        made.put(DriveCommand.class, () -> new DriveCommand(console));
-        made.put(RollCallCommand.class, () -> new RollCallCommand(console));
-        made.put(ListenCommand.class, () -> new ListenCommand(console));
-        made.put(LearnCommand.class, () -> new LearnCommand(console));
-        made.put(AdapterCommand.class, () -> new AdapterCommand(console));
-        made.put(BenchCommand.class, () -> new BenchCommand(console));
-        made.put(SchemaCommand.class, () -> new SchemaCommand(console));
-        made.put(CompletionCommand.class, () -> new CompletionCommand(console));
+    private Commands() {}
+
+    private static Map<String, Function<Console, Object>> commands() {
+        Map<String, Function<Console, Object>> made = new LinkedHashMap<>();
+        made.put("new", NewCommand::new);
+        made.put("presets", PresetsCommand::new);
+        made.put("replay", ReplayCommand::new);
+        made.put("trace", TraceCommand::new);
+        made.put("diff", DiffCommand::new);
+        made.put("faults", FaultsCommand::new);
+        made.put("symptoms", SymptomsCommand::new);
+        made.put("survive", SurviveCommand::new);
+        made.put("size", SizeCommand::new);
+        made.put("check", CheckCommand::new);
+        made.put("describe", DescribeCommand::new);
+        made.put("meter", MeterCommand::new);
+        made.put("power", PowerCommand::new);
+        made.put("layout", LayoutCommand::new);
+        made.put("bench", BenchCommand::new);
+        made.put("ports", PortsCommand::new);
+        made.put("adapter", AdapterCommand::new);
+        made.put("roll-call", RollCallCommand::new);
+        made.put("listen", ListenCommand::new);
+        made.put("learn", LearnCommand::new);
+        made.put("drive", DriveCommand::new);
+        made.put("stand-in", StandInCommand::new);
+        made.put("record", RecordCommand::new);
+        made.put("convert", ConvertCommand::new);
+        made.put("demo", DemoCommand::new);
+        made.put("schema", SchemaCommand::new);
+        made.put("completion", CompletionCommand::new);
+        return made;
     }
 
-    @Override
-    public <K> K create(Class<K> type) throws Exception {
-        Supplier<Object> own = made.get(type);
-        return own == null ? CommandLine.defaultFactory().create(type) : type.cast(own.get());
+    /** The command line with every command. */
+    static CommandLine all(Console console) {
+        CommandLine line = new CommandLine(new Root(console));
+        MADE.forEach((name, command) -> line.addSubcommand(name, command.apply(console)));
+        return line;
+    }
+
+    /** The command line with what these arguments need: the command they begin with, or else all. */
+    static CommandLine of(Console console, String... arguments) {
+        String first = arguments.length == 0 ? "" : arguments[0];
+        Function<Console, Object> asked = MADE.get(first);
+        return asked == null
+                ? all(console)
+                : new CommandLine(new Root(console)).addSubcommand(first, asked.apply(console));
     }
 }

@@ -11,7 +11,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code dropline completion}: a script by which a shell completes Dropline's commands and options. */
 @Command(
@@ -51,10 +50,6 @@ final class CompletionCommand implements Callable<Integer> {
     @Mixin
     final Debug debug = new Debug();
 
-    @Spec
-    @SuppressWarnings("NullAway.Init")
-    private CommandSpec spec;
-
     CompletionCommand(Console console) {
         this.console = console;
     }
@@ -69,7 +64,7 @@ final class CompletionCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        CommandSpec root = spec.root();
+        CommandSpec root = Commands.all(console).getCommandSpec();
         String script =
                 switch (shell) {
                     case "bash" -> AutoComplete.bash(root.name(), root.commandLine());

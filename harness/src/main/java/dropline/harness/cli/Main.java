@@ -7,8 +7,18 @@ public final class Main {
     /** Runs one command. */
     public static void main(String[] arguments) {
         Console console = Console.ofProcess();
-        int code = CommandLines.run(console, arguments);
+        int code = run(console, arguments);
         console.flush();
+        ClassArchive.keepUp();
         System.exit(code);
+    }
+
+    private static int run(Console console, String[] arguments) {
+        if (arguments.length == 1 && arguments[0].equals("--version")) {
+            // to understand the command line would take longer than to answer it
+            console.out().println(Version.line());
+            return ExitCode.PASS;
+        }
+        return CommandLines.run(console, arguments);
     }
 }

@@ -6,7 +6,11 @@ import picocli.CommandLine.IVersionProvider;
 final class Version implements IVersionProvider {
     @Override
     public String[] getVersion() {
-        return new String[] {"dropline " + number()};
+        return new String[] {line()};
+    }
+
+    static String line() {
+        return "dropline " + number();
     }
 
     static String number() {

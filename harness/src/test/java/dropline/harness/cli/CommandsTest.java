@@ -5,21 +5,34 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
 final class CommandsTest {
+    private static final Console CONSOLE = new Console(
+            new PrintWriter(new StringWriter()),
+            new ByteArrayOutputStream(),
+            new PrintWriter(new StringWriter()),
+            false,
+            false);
+
     @TempDir
     private Path folder;
 
@@ -43,8 +56,8 @@ final class CommandsTest {
 
     @Test
     void noLineOfAnyHelpIsBroken() {
-        for (Class<?> type : Root.class.getAnnotation(Command.class).subcommands()) {
-            Command command = type.getAnnotation(Command.class);
+        for (CommandLine each : Commands.all(CONSOLE).getSubcommands().values()) {
+            Command command = annotation(each);
             List<String> shown =
                     Captured.run(command.name(), "--help").out().lines().toList();
             Stream.of(command.description(), command.footer())
@@ -52,6 +65,27 @@ final class CommandsTest {
                     .forEach(line -> assertTrue(
                             shown.contains(line.replace("%%", "%")), () -> command.name() + " breaks: " + line));
         }
+    }
+
+    private static Command annotation(CommandLine command) {
+        return command.getCommandSpec().userObject().getClass().getAnnotation(Command.class);
+    }
+
+    @Test
+    void aCommandLineHasTheCommandAskedForOrAllOfThem() {
+        Map<String, CommandLine> all = Commands.all(CONSOLE).getSubcommands();
+        all.forEach((name, command) -> {
+            assertEquals(name, annotation(command).name());
+            assertEquals(
+                    Set.of(name),
+                    Commands.of(CONSOLE, name, "--help").getSubcommands().keySet());
+        });
+
+        assertEquals(
+                all.keySet(), Commands.of(CONSOLE, "--help").getSubcommands().keySet());
+        assertEquals(all.keySet(), Commands.of(CONSOLE).getSubcommands().keySet());
+        assertEquals(
+                all.keySet(), Commands.of(CONSOLE, "repaly").getSubcommands().keySet());
     }
 
     @Test

@@ -158,7 +158,7 @@ final class CompletionTest {
     private static CommandLine model() {
         PrintWriter nowhere = new PrintWriter(Writer.nullWriter());
         Console console = new Console(nowhere, OutputStream.nullOutputStream(), nowhere, false, false);
-        return new CommandLine(new Root(console), new Commands(console));
+        return Commands.all(console);
     }
 
     /** What bash says to a script, which it reads from its standard input; a bash without completion is no bash. */

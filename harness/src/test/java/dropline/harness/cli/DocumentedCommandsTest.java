@@ -117,7 +117,7 @@ final class DocumentedCommandsTest {
     static void parse(String command) {
         PrintWriter nowhere = new PrintWriter(Writer.nullWriter());
         Console console = new Console(nowhere, OutputStream.nullOutputStream(), nowhere, false, false);
-        new CommandLine(new Root(console), new Commands(console)).parseArgs(words(command));
+        Commands.all(console).parseArgs(words(command));
     }
 
     /** As a shell would take it apart: double quotes keep spaces together. */
