@@ -89,6 +89,7 @@ public final class StateQueue {
             }
         }
         if (frame.count > 0) {
+            frame.noteSlots();
             from = (frame.picked[frame.count - 1] + 1) % signals.length;
         }
     }

@@ -41,6 +41,7 @@ public final class ModelledNode implements NodeBehaviour {
     private final Timeline timeline;
     private final Buffers buffers;
     private final int[][] slots;
+    private final long[] shown;
     private final long silenceNanos;
     private final @Nullable Ailments ailments;
     private final long gapStream;
@@ -79,6 +80,12 @@ public final class ModelledNode implements NodeBehaviour {
         this.events = events;
         this.shows = shows;
         this.slots = slotsOfPick;
+        shown = new long[Frame.words(slotsOfPick.length)];
+        for (int pick = 0; pick < slotsOfPick.length; pick++) {
+            if (slotsOfPick[pick].length > 0) {
+                shown[pick / Long.SIZE] |= 1L << pick;
+            }
+        }
         profile = node.profile();
         long hash = Draws.nameHash(node.name());
         gapStream = Draws.stream(seed, hash, Purpose.REPLY_GAP);
@@ -234,7 +241,7 @@ public final class ModelledNode implements NodeBehaviour {
     }
 
     private void apply(Frame frame, long knownNanos) {
-        if (frame.count == 0) {
+        if (frame.count == 0 || !frame.carriesAnyOf(shown)) {
             return;
         }
         long applied = -1;

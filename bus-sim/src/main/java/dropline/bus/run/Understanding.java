@@ -254,6 +254,7 @@ final class Understanding {
             frame.values[frame.count] = value;
             frame.count++;
         }
+        frame.noteSlots();
     }
 
     private long unpacked(int signal, long travelled) {

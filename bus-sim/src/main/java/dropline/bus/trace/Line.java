@@ -1,15 +1,11 @@
 package dropline.bus.trace;
 
-/**
- * Events that are posted in order of time but for a few: a ring, sorted from its end. An event that comes out of turn
- * moves those behind it.
- */
+/** Events that are posted in order of time but for a few; one that comes out of turn moves those behind it. */
 final class Line extends Pending {
     private static final int CAPACITY = 64;
 
     private int begin;
     private int end;
-    private int mask = CAPACITY - 1;
 
     Line() {
         super(CAPACITY);
@@ -17,56 +13,54 @@ final class Line extends Pending {
 
     @Override
     int add(long atNanos, long itsOrder) {
-        if (end - begin > mask) {
-            grow();
+        if (end == words.length) {
+            makeRoom();
         }
-        int place = end++;
-        int to = offset(place);
-        while (place != begin) {
-            int before = offset(place - 1);
-            if (words[before] < atNanos || (words[before] == atNanos && words[before + Event.ORDER] < itsOrder)) {
-                break;
-            }
-            System.arraycopy(words, before, words, to, Event.WORDS);
-            to = before;
-            place--;
+        int place = end;
+        while (place != begin && comesAfter(place - Event.WORDS, atNanos, itsOrder)) {
+            place -= Event.WORDS;
         }
-        words[to] = atNanos;
-        words[to + Event.ORDER] = itsOrder;
+        if (place != end) {
+            System.arraycopy(words, place, words, place + Event.WORDS, end - place);
+        }
+        end += Event.WORDS;
+        words[place] = atNanos;
+        words[place + Event.ORDER] = itsOrder;
         if (place == begin) {
             head();
         }
-        return to;
+        return place;
+    }
+
+    private boolean comesAfter(int event, long atNanos, long itsOrder) {
+        return words[event] > atNanos || (words[event] == atNanos && words[event + Event.ORDER] > itsOrder);
     }
 
     @Override
     void pass() {
-        begin++;
-        head();
+        begin += Event.WORDS;
+        if (begin == end) {
+            begin = 0;
+            end = 0;
+            at = NEVER;
+        } else {
+            head();
+        }
     }
 
     private void head() {
-        if (begin == end) {
-            at = NEVER;
-            return;
-        }
-        first = offset(begin);
-        at = words[first];
-        order = words[first + Event.ORDER];
+        first = begin;
+        at = words[begin];
+        order = words[begin + Event.ORDER];
     }
 
-    private int offset(int place) {
-        return (place & mask) * Event.WORDS;
-    }
-
-    private void grow() {
-        long[] longer = new long[words.length * 2];
-        int places = (mask + 1) * 2;
-        for (int place = begin; place != end; place++) {
-            System.arraycopy(words, offset(place), longer, (place & (places - 1)) * Event.WORDS, Event.WORDS);
-        }
-        words = longer;
-        mask = places - 1;
-        head();
+    /** Moves all to the front, into more room where more than half of it is in use. */
+    private void makeRoom() {
+        long[] room = end - begin > words.length / 2 ? new long[words.length * 2] : words;
+        System.arraycopy(words, begin, room, 0, end - begin);
+        words = room;
+        end -= begin;
+        begin = 0;
+        first = 0;
     }
 }

@@ -2,6 +2,7 @@ package dropline.bus.wire;
 
 import dropline.bus.clock.UartClock;
 import dropline.protocol.CharacterFormat;
+import java.util.Arrays;
 
 /**
  * One transmission: a frame's description, driver on to driver off. Its bytes do not exist here. Each talker owns one
@@ -74,6 +75,7 @@ public final class Frame {
     /** How many are picked. */
     public int count;
 
+    private final long[] bits;
     private UartClock clock;
     private double bitNanos;
     private final CharacterFormat format;
@@ -92,6 +94,7 @@ public final class Frame {
         this.picked = new int[slots];
         this.serials = new int[slots];
         this.values = new long[slots];
+        this.bits = new long[words(slots)];
         this.clock = clock;
         bitNanos = clock.bitNanos();
         this.format = format;
@@ -113,6 +116,32 @@ public final class Frame {
         driverOffNanos = endNanos + tailNanos;
         clashed = false;
         heard = false;
+    }
+
+    /** Words for a set of slots: a bit for each. */
+    public static int words(int slots) {
+        return (slots + Long.SIZE - 1) / Long.SIZE;
+    }
+
+    /** Takes note of the slots that it now carries values for, so that nodes can tell at a glance. */
+    public void noteSlots() {
+        Arrays.fill(bits, 0);
+        for (int i = 0; i < count; i++) {
+            bits[picked[i] / Long.SIZE] |= 1L << picked[i];
+        }
+    }
+
+    /**
+     * Whether it carries a value for any of these slots, going by what was noted.
+     *
+     * @param slots a bit for each slot of the destination
+     */
+    public boolean carriesAnyOf(long[] slots) {
+        long any = 0;
+        for (int i = 0; i < slots.length; i++) {
+            any |= bits[i] & slots[i];
+        }
+        return any != 0;
     }
 
     /** Sets the clock that times its bits from now on. */

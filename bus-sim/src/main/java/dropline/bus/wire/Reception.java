@@ -86,7 +86,7 @@ public final class Reception {
                 && !frame.clashed
                 && frame.driverOnNanos <= frame.startNanos
                 && frame.driverOffNanos >= frame.endNanos
-                && (uart.samplesPerBit == 8 ? eightSamples : sixteenSamples).covers(uart.bitNanos / frame.bitNanos())
+                && uart.agreesWith(frame.bitNanos(), uart.samplesPerBit == 8 ? eightSamples : sixteenSamples)
                 && (noise.isAbsent() || !noise.disturbs(earliest(frame), frame.heardNanos));
     }
 

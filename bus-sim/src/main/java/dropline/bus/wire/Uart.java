@@ -1,6 +1,7 @@
 package dropline.bus.wire;
 
 import dropline.bus.chance.Draws;
+import dropline.bus.clock.ClockTolerance;
 import dropline.bus.pit.Transceiver;
 
 /**
@@ -19,6 +20,9 @@ public final class Uart {
     final long stream;
     final Transceiver.Receiver whileSending;
     double bitNanos;
+    private double agreedBitNanos;
+    private double agreedWith;
+    private boolean agrees;
 
     /**
      * @param party index of a node, or {@link dropline.bus.trace.TraceSink#CONTROLLER}
@@ -45,6 +49,16 @@ public final class Uart {
     /** How long a bit is by its clock, ns. */
     public double bitNanos() {
         return bitNanos;
+    }
+
+    /** Whether it takes every character of a sender whose bits last so long; mostly asked of the same sender again. */
+    boolean agreesWith(double senderBitNanos, ClockTolerance tolerance) {
+        if (senderBitNanos != agreedWith || bitNanos != agreedBitNanos) {
+            agreedWith = senderBitNanos;
+            agreedBitNanos = bitNanos;
+            agrees = tolerance.covers(bitNanos / senderBitNanos);
+        }
+        return agrees;
     }
 
     double sampleNanos() {

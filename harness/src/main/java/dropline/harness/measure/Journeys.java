@@ -9,27 +9,41 @@ final class Journeys {
 
     private static final int MASK = CAPACITY - 1;
 
-    private final int[] queuedSerials = new int[CAPACITY];
-    private final long[] queuedNanos = new long[CAPACITY];
-    private final int[] carriedSerials = new int[CAPACITY];
-    private final long[] carriedNanos = new long[CAPACITY];
-    private final int[] appliedSerials = new int[CAPACITY];
-    private final long[] carriedOfApplied = new long[CAPACITY];
-    private final long[] heardOfApplied = new long[CAPACITY];
-    private final long[] appliedNanos = new long[CAPACITY];
+    /** A serial and an instant. */
+    private static final int PAIR = 2;
+
+    /** A serial, and when that was carried, heard and applied. */
+    private static final int FOUR = 4;
+
+    private static final int HEARD = 2;
+    private static final int APPLIED = 3;
+
+    private final long[] queued = new long[CAPACITY * PAIR];
+    private final long[] carried = new long[CAPACITY * PAIR];
+    private final long[] applied = new long[CAPACITY * FOUR];
     private int queuedCount;
     private int carriedCount;
     private int appliedCount;
     private int latestApplied;
 
     void queued(long atNanos, int serial) {
-        queuedSerials[queuedCount & MASK] = serial;
-        queuedNanos[queuedCount++ & MASK] = atNanos;
+        int i = pair(queuedCount++);
+        queued[i] = serial;
+        queued[i + 1] = atNanos;
     }
 
     void carried(long atNanos, int serial) {
-        carriedSerials[carriedCount & MASK] = serial;
-        carriedNanos[carriedCount++ & MASK] = atNanos;
+        int i = pair(carriedCount++);
+        carried[i] = serial;
+        carried[i + 1] = atNanos;
+    }
+
+    private static int pair(int count) {
+        return (count & MASK) * PAIR;
+    }
+
+    private static int four(int count) {
+        return (count & MASK) * FOUR;
     }
 
     /** A value applied again is not a new one. */
@@ -38,11 +52,11 @@ final class Journeys {
             return;
         }
         latestApplied = serial;
-        int i = appliedCount++ & MASK;
-        appliedSerials[i] = serial;
-        carriedOfApplied[i] = lastCarried(serial, heardAtNanos);
-        heardOfApplied[i] = heardAtNanos;
-        appliedNanos[i] = atNanos;
+        int i = four(appliedCount++);
+        applied[i] = serial;
+        applied[i + 1] = lastCarried(serial, heardAtNanos);
+        applied[i + HEARD] = heardAtNanos;
+        applied[i + APPLIED] = atNanos;
     }
 
     /** The node restarted: a value applied again is a new one. */
@@ -53,8 +67,8 @@ final class Journeys {
     /** The last frame with this serial that began before it was heard. */
     private long lastCarried(int serial, long beforeNanos) {
         for (int n = carriedCount - 1; n >= 0 && carriedCount - n <= CAPACITY; n--) {
-            if (carriedSerials[n & MASK] == serial && carriedNanos[n & MASK] < beforeNanos) {
-                return carriedNanos[n & MASK];
+            if (carried[pair(n)] == serial && carried[pair(n) + 1] < beforeNanos) {
+                return carried[pair(n) + 1];
             }
         }
         return SignalLog.NEVER;
@@ -64,10 +78,10 @@ final class Journeys {
     long queuedNanos(int serial) {
         long found = SignalLog.NEVER;
         for (int n = queuedCount - 1; n >= 0 && queuedCount - n <= CAPACITY; n--) {
-            if (queuedSerials[n & MASK] < serial) {
+            if (queued[pair(n)] < serial) {
                 break;
             }
-            found = queuedNanos[n & MASK];
+            found = queued[pair(n) + 1];
         }
         return found;
     }
@@ -75,7 +89,7 @@ final class Journeys {
     /** Frames that carried this slot's signal at or after an instant. */
     int timesCarriedSince(long nanos) {
         int times = 0;
-        for (int n = carriedCount - 1; n >= 0 && carriedCount - n <= CAPACITY && carriedNanos[n & MASK] >= nanos; n--) {
+        for (int n = carriedCount - 1; n >= 0 && carriedCount - n <= CAPACITY && carried[pair(n) + 1] >= nanos; n--) {
             times++;
         }
         return times;
@@ -86,11 +100,11 @@ final class Journeys {
      */
     void cuts(int serial, long[] cuts, int first) {
         for (int n = appliedCount - 1; n >= 0 && appliedCount - n <= CAPACITY; n--) {
-            int i = n & MASK;
-            if (appliedSerials[i] == serial) {
-                cuts[first] = carriedOfApplied[i];
-                cuts[first + 1] = heardOfApplied[i];
-                cuts[first + 2] = appliedNanos[i];
+            int i = four(n);
+            if (applied[i] == serial) {
+                cuts[first] = applied[i + 1];
+                cuts[first + 1] = applied[i + HEARD];
+                cuts[first + 2] = applied[i + APPLIED];
                 return;
             }
         }

@@ -108,7 +108,11 @@ public final class RecoveryMeasure implements TraceSink {
         if (!logs[index].hasUnsent()) {
             unsent[unsentCount++] = index;
         }
-        logs[index].changed(atNanos, serial, value, lastStateNanos);
+        int shown = serial;
+        for (SlotRecovery slot : slotsOfLog[index]) {
+            shown = Math.min(shown, slot.shownSerial());
+        }
+        logs[index].changed(atNanos, serial, value, lastStateNanos, shown);
         if (atNanos != firstStateNanos) {
             for (SlotRecovery slot : slotsOfLog[index]) {
                 slot.changed(atNanos, serial);

@@ -119,7 +119,11 @@ public final class SegmentMeasures implements TraceSink {
         if (!log.hasUnsent()) {
             unsent[unsentCount++] = index;
         }
-        log.changed(atNanos, serial, value, lastStateNanos);
+        int shown = serial;
+        for (SlotMeasure slot : slotsOfLog[index]) {
+            shown = Math.min(shown, slot.newestShown());
+        }
+        log.changed(atNanos, serial, value, lastStateNanos, shown);
         for (SlotMeasure slot : slotsOfLog[index]) {
             slot.changed(atNanos, serial, value, atNanos == firstStateNanos);
         }

@@ -1,10 +1,12 @@
 package dropline.harness.measure;
 
 import dropline.bus.pit.Signal;
+import java.util.Arrays;
 
 /**
  * The latest changes of one signal, by serial: what it became, when, when the host sent that, and the newest state
- * instant at which it was so. What is older than {@link #CAPACITY} changes is forgotten.
+ * instant at which it was so. It has room for the changes that somebody may still ask for, up to {@link #CAPACITY}; what
+ * is older is forgotten.
  */
 final class SignalLog {
     static final int CAPACITY = 512;
@@ -12,15 +14,20 @@ final class SignalLog {
     /** In place of an instant: not yet, or forgotten. */
     static final long NEVER = -1;
 
-    private static final int MASK = CAPACITY - 1;
+    private static final int FIRST_ROOM = 8;
+
+    /** A change's words, in one line of the processor's cache: its serial, and these. */
+    private static final int WORDS = 8;
+
+    private static final int VALUE = 1;
+    private static final int CHANGED = 2;
+    private static final int SENT = 3;
+    private static final int STATE = 4;
+    private static final int UNDONE = 5;
 
     final Signal signal;
-    private final int[] serials = new int[CAPACITY];
-    private final long[] values = new long[CAPACITY];
-    private final long[] changed = new long[CAPACITY];
-    private final long[] sent = new long[CAPACITY];
-    private final long[] stateAt = new long[CAPACITY];
-    private final boolean[] undone = new boolean[CAPACITY];
+    private long[] words = new long[FIRST_ROOM * WORDS];
+    private int mask = FIRST_ROOM - 1;
     private int latest;
     private int latestSent;
     private long latestSentValue;
@@ -30,19 +37,38 @@ final class SignalLog {
         this.signal = signal;
     }
 
-    /** {@code lastStateNanos} is the last state instant before this change, or {@link #NEVER}. */
-    void changed(long atNanos, int serial, long value, long lastStateNanos) {
+    /**
+     * @param lastStateNanos the last state instant before this change, or {@link #NEVER}
+     * @param shown the oldest change that any slot shows, which is still asked for; 0 if one shows none
+     */
+    void changed(long atNanos, int serial, long value, long lastStateNanos, int shown) {
         if (latest > 0) {
-            stateAt[latest & MASK] = stateAtLatest(lastStateNanos);
+            words[of(latest) + STATE] = stateAtLatest(lastStateNanos);
         }
-        int i = serial & MASK;
-        serials[i] = serial;
-        values[i] = value;
-        changed[i] = atNanos;
-        sent[i] = NEVER;
-        stateAt[i] = NEVER;
-        undone[i] = false;
+        while (serial - shown > mask && mask < CAPACITY - 1) {
+            grow();
+        }
+        int i = of(serial);
+        words[i] = serial;
+        words[i + VALUE] = value;
+        words[i + CHANGED] = atNanos;
+        words[i + SENT] = NEVER;
+        words[i + STATE] = NEVER;
+        words[i + UNDONE] = 0;
         latest = serial;
+    }
+
+    private void grow() {
+        long[] before = words;
+        words = Arrays.copyOf(before, before.length * 2);
+        mask = 2 * mask + 1;
+        for (int i = 0; i < before.length; i += WORDS) {
+            System.arraycopy(before, i, words, of((int) before[i]), WORDS);
+        }
+    }
+
+    private int of(int serial) {
+        return (serial & mask) * WORDS;
     }
 
     boolean hasUnsent() {
@@ -53,9 +79,9 @@ final class SignalLog {
     int sent(long atNanos) {
         boolean isUndone = latestSent > 0 && value(latest) == latestSentValue;
         int count = latest - latestSent;
-        for (int serial = Math.max(latestSent + 1, latest - MASK); serial <= latest; serial++) {
-            sent[serial & MASK] = atNanos;
-            undone[serial & MASK] = isUndone;
+        for (int serial = Math.max(latestSent + 1, latest - mask); serial <= latest; serial++) {
+            words[of(serial) + SENT] = atNanos;
+            words[of(serial) + UNDONE] = isUndone ? 1 : 0;
         }
         latestSent = latest;
         latestSentValue = value(latest);
@@ -79,25 +105,25 @@ final class SignalLog {
     }
 
     boolean knows(int serial) {
-        return serial > 0 && serials[serial & MASK] == serial;
+        return serial > 0 && words[of(serial)] == serial;
     }
 
     long value(int serial) {
-        return values[serial & MASK];
+        return words[of(serial) + VALUE];
     }
 
     long changedNanos(int serial) {
-        return knows(serial) ? changed[serial & MASK] : NEVER;
+        return knows(serial) ? words[of(serial) + CHANGED] : NEVER;
     }
 
     long sentNanos(int serial) {
-        return knows(serial) ? sent[serial & MASK] : NEVER;
+        return knows(serial) ? words[of(serial) + SENT] : NEVER;
     }
 
     /** The oldest change after {@code serial} that still needs showing, as far as remembered; 0 if there is none. */
     int firstStandingAfter(int serial) {
-        for (int next = Math.max(serial + 1, latest - MASK); next <= latest; next++) {
-            if (!undone[next & MASK]) {
+        for (int next = Math.max(serial + 1, latest - mask); next <= latest; next++) {
+            if (words[of(next) + UNDONE] == 0) {
                 return next;
             }
         }
@@ -107,8 +133,8 @@ final class SignalLog {
     /** How many changes after {@code serial} were undone before they were sent, as far as remembered. */
     int undoneAfter(int serial) {
         int count = 0;
-        for (int next = Math.max(serial + 1, latest - MASK); next <= latest; next++) {
-            count += undone[next & MASK] ? 1 : 0;
+        for (int next = Math.max(serial + 1, latest - mask); next <= latest; next++) {
+            count += (int) words[of(next) + UNDONE];
         }
         return count;
     }
@@ -116,7 +142,7 @@ final class SignalLog {
     /** How many changes after {@code serial} happened later than {@code nanos}, as far as remembered. */
     int youngerThan(long nanos, int serial) {
         int count = 0;
-        for (int next = latest; next > serial && latest - next < CAPACITY && changed[next & MASK] > nanos; next--) {
+        for (int next = latest; next > serial && latest - next <= mask && words[of(next) + CHANGED] > nanos; next--) {
             count++;
         }
         return count;
@@ -129,7 +155,7 @@ final class SignalLog {
         }
         long value = value(serial);
         for (int newer = latest; newer >= serial; newer--) {
-            long at = newer == latest ? stateAtLatest(lastStateNanos) : stateAt[newer & MASK];
+            long at = newer == latest ? stateAtLatest(lastStateNanos) : words[of(newer) + STATE];
             if (at != NEVER && value(newer) == value) {
                 return at;
             }
@@ -138,6 +164,6 @@ final class SignalLog {
     }
 
     private long stateAtLatest(long lastStateNanos) {
-        return lastStateNanos >= changed[latest & MASK] ? lastStateNanos : NEVER;
+        return lastStateNanos >= words[of(latest) + CHANGED] ? lastStateNanos : NEVER;
     }
 }

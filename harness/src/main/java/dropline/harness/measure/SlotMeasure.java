@@ -101,6 +101,11 @@ public final class SlotMeasure {
         }
     }
 
+    /** The newest change it has ever shown; 0 if none. */
+    int newestShown() {
+        return newestShown;
+    }
+
     void countCoalesced() {
         coalesced++;
     }

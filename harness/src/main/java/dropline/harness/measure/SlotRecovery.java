@@ -36,6 +36,11 @@ final class SlotRecovery {
         return slot.node();
     }
 
+    /** The newest change it has shown; 0 if none. */
+    int shownSerial() {
+        return shownSerial;
+    }
+
     void changed(long atNanos, int serial) {
         if (oldestSerial == 0) {
             oldestSerial = serial;

@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,6 +32,7 @@ public final class Trials {
     private static final long SHORTEST_NANOS = 2 * SECOND;
     private static final long LONGEST_NANOS = 20 * SECOND;
     private static final int MOST_RUNS = 240;
+    private static final int TOGETHER = 32;
 
     /** All runs together simulate at most this part of what the replay itself did, save that none is cut too short. */
     private static final int PART = 8;
@@ -90,18 +92,24 @@ public final class Trials {
         List<String> refused = new ArrayList<>();
         int idle = 0;
         int left = 0;
-        for (Figure figure : guesses) {
+        for (int first = 0; first < guesses.size(); first += TOGETHER) {
+            List<Figure> some = guesses.subList(first, Math.min(first + TOGETHER, guesses.size()));
             if (runs.size() >= MOST_RUNS) {
-                left++;
+                left += some.size();
                 continue;
             }
-            Guess guess = new Guess(figure, pit, figures);
-            refused.addAll(guess.refused());
-            if (guess.trials().isEmpty()) {
-                idle += guess.refused().isEmpty() ? 1 : 0;
-            } else {
-                tried.add(guess);
-                runs.addAll(guess.trials());
+            for (Guess guess : made(some)) {
+                if (runs.size() >= MOST_RUNS) {
+                    left++;
+                    continue;
+                }
+                refused.addAll(guess.refused());
+                if (guess.trials().isEmpty()) {
+                    idle += guess.refused().isEmpty() ? 1 : 0;
+                } else {
+                    tried.add(guess);
+                    runs.addAll(guess.trials());
+                }
             }
         }
         List<Trial> asWritten = new ArrayList<>();
@@ -116,6 +124,12 @@ public final class Trials {
         return counted(
                 figures,
                 new RestsOn.Tried(tried.size(), from, from + length, idle, refused, left, next(tried, asWritten)));
+    }
+
+    /** Each is a whole pit or two, and they share nothing. */
+    private List<Guess> made(List<Figure> some) {
+        Stream<Figure> figuresToTry = threads > 1 ? some.parallelStream() : some.stream();
+        return figuresToTry.map(figure -> new Guess(figure, pit, figures)).toList();
     }
 
     private long length(long durationNanos, int runs) {

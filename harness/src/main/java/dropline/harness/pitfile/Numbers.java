@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 final class Numbers {
     private static final String NUMBER = "[+-]?\\d{1,15}(?:\\.\\d{1,12})?(?:[eE][+-]?\\d{1,2})?";
     private static final Pattern SHARE = Pattern.compile("(\\d{1,9}(?:\\.\\d{1,12})?)(?:\\s*/\\s*(\\d{1,9}))?");
+    private static final Pattern WHOLE = Pattern.compile("[+-]?\\d+");
     private static final Pattern ONE = Pattern.compile(NUMBER);
     private static final Pattern TWO = Pattern.compile("(" + NUMBER + ")\\s*\\.\\.\\s*(" + NUMBER + ")");
 
@@ -38,7 +39,7 @@ final class Numbers {
 
             @Override
             Optional<Integer> readText(Tree.Scalar text, String key, Report report) {
-                if (!text.text().matches("[+-]?\\d+")) {
+                if (!WHOLE.matcher(text.text()).matches()) {
                     report.at(text, key, PitCode.WRONG_TYPE, words(), null);
                     return Optional.empty();
                 }
