@@ -5,8 +5,8 @@ import java.util.Arrays;
 
 /**
  * The latest changes of one signal, by serial: what it became, when, when the host sent that, and the newest state
- * instant at which it was so. It has room for the changes that somebody may still ask for, up to {@link #CAPACITY}; what
- * is older is forgotten.
+ * instant at which it was so. It has room for the changes that somebody may still ask for, up to {@link #CAPACITY};
+ * what is older is forgotten.
  */
 final class SignalLog {
     static final int CAPACITY = 512;

@@ -1,5 +1,7 @@
 package dropline.scenarios.bench;
 
+import dropline.scenarios.pieces.Pieces;
+import dropline.scenarios.yardstick.Yardstick;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
@@ -9,8 +11,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import org.openjdk.jmh.runner.RunnerException;
 
-/** Measures a live stream, the demo pit for an hour and for ten minutes, and the reference bus; prints all of it. */
+/**
+ * Measures a live stream, the demo pit for an hour and for ten minutes, the reference bus, sizing, starting, the
+ * yardstick and the pieces; prints all of it.
+ */
 public final class Benchmarks {
     private static final long SECOND = 1_000_000_000L;
     private static final int RUNS = 3;
@@ -30,8 +36,11 @@ public final class Benchmarks {
         this.out = out;
     }
 
-    /** Takes the project's root folder and, for one part alone, {@code record}, {@code replay} or {@code size}. */
-    public static void main(String[] arguments) throws IOException, InterruptedException {
+    /**
+     * Takes the project's root folder and, for one part alone, {@code record}, {@code replay}, {@code size},
+     * {@code start}, {@code yardstick} or {@code pieces}.
+     */
+    public static void main(String[] arguments) throws IOException, InterruptedException, RunnerException {
         Path folder = Files.createTempDirectory("dropline-bench");
         try {
             Path home = Path.of(arguments[0]).toAbsolutePath().normalize();
@@ -45,20 +54,33 @@ public final class Benchmarks {
         }
     }
 
-    private void run() throws IOException, InterruptedException {
+    private boolean isWanted(String part) {
+        return only.isEmpty() || only.equals(part);
+    }
+
+    private void run() throws IOException, InterruptedException, RunnerException {
         out.printf(
                 Locale.ROOT,
                 "Java %s, %s; 2 processors, -Xmx512m; wall time with start-up%n",
                 System.getProperty("java.version"),
                 System.getProperty("os.arch"));
-        if (only.isEmpty() || only.equals("record")) {
+        if (isWanted("record")) {
             LiveStream.measure(folder, home, out);
         }
-        if (only.isEmpty() || only.equals("replay")) {
+        if (isWanted("replay")) {
             replays();
         }
-        if (only.isEmpty() || only.equals("size")) {
+        if (isWanted("size")) {
             size();
+        }
+        if (isWanted("start")) {
+            Starts.measure(folder, home, out);
+        }
+        if (isWanted("yardstick")) {
+            Yardstick.compare(home, out);
+        }
+        if (isWanted("pieces")) {
+            Pieces.run(home.toString());
         }
     }
 

@@ -2,6 +2,7 @@ package dropline.scenarios.yardstick;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,8 +10,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Runs the three models of the reference bus in turn, each in a Java of its own on one processor, several rounds; prints
- * how many frames each simulates in a second once warm, and how they compare. Fails where their figures differ.
+ * Runs the three models of the reference bus in turn, each in a Java of its own on one processor, several rounds;
+ * prints how many frames each simulates in a second once warm, and how they compare. Fails where their figures differ.
  */
 public final class Yardstick {
     private static final int ROUNDS = 7;
@@ -46,14 +47,10 @@ public final class Yardstick {
 
     private Yardstick() {}
 
-    /** Takes the project's root folder; with a model's name as well it runs that one alone, in this Java. */
-    public static void main(String[] arguments) throws IOException, InterruptedException {
+    /** Runs one model in this Java: takes the project's root folder and the model's name. */
+    public static void main(String[] arguments) {
         Path home = Path.of(arguments[0]).toAbsolutePath().normalize();
-        if (arguments.length > 1) {
-            runHere(Kind.valueOf(arguments[1]).model(home), System.out);
-        } else {
-            compare(home, System.out);
-        }
+        runHere(Kind.valueOf(arguments[1]).model(home), System.out);
     }
 
     private static void runHere(Model model, PrintStream out) {
@@ -74,7 +71,12 @@ public final class Yardstick {
                 took);
     }
 
-    private static void compare(Path home, PrintStream out) throws IOException, InterruptedException {
+    /**
+     * Compares all three.
+     *
+     * @param home the project's root folder
+     */
+    public static void compare(Path home, PrintStream out) throws IOException, InterruptedException {
         List<List<Timed>> runs = new ArrayList<>();
         for (Kind kind : Kind.values()) {
             runs.add(new ArrayList<>());
@@ -142,19 +144,20 @@ public final class Yardstick {
                 "-Xmx512m",
                 "-XX:ActiveProcessorCount=1",
                 "-cp",
-                System.getProperty("dropline.test-path", System.getProperty("java.class.path")),
+                System.getProperty("java.class.path"),
                 Yardstick.class.getName(),
                 home.toString(),
                 kind.name()));
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-        String output = new String(process.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+        String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         int exit = process.waitFor();
         String[] words = output.lines()
                 .filter(line -> line.startsWith("RESULT "))
                 .findFirst()
                 .orElseThrow(() -> new IllegalStateException("a model must run: exit=" + exit + "\n" + output))
                 .split(" ");
-        double[] numbers = Arrays.stream(words).skip(1).mapToDouble(Double::parseDouble).toArray();
+        double[] numbers =
+                Arrays.stream(words).skip(1).mapToDouble(Double::parseDouble).toArray();
         Result result = new Result((long) numbers[0], numbers[1], numbers[2], numbers[3]);
         return new Timed(result, numbers[0] / numbers[4] * 1e9);
     }

@@ -56,8 +56,7 @@ final class YardstickTest {
             least = Math.min(least, (double) (between - before) / (after - between));
         }
 
-        System.out.printf(
-                Locale.ROOT, "The simulator takes %.1f times as long as a straight line of code.%n", least);
+        System.out.printf(Locale.ROOT, "The simulator takes %.1f times as long as a straight line of code.%n", least);
         double found = least;
         assertTrue(found < MOST_TIMES_SLOWER, () -> "times as long: " + found);
     }
