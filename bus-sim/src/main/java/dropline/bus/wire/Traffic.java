@@ -39,17 +39,39 @@ public final class Traffic {
     }
 
     private long count(long atNanos, boolean begun) {
-        long known = Math.min(transmissions, KEPT);
-        int i = newest;
-        for (long k = 0; k < known; k++) {
-            if (start[i] <= atNanos) {
-                long since = atNanos - start[i];
-                long sampled = since + charNanos[i] / 20;
-                long passed = begun ? since / charNanos[i] + 1 : sampled / charNanos[i];
-                return before[i] + Math.min(chars[i], passed);
-            }
-            i = (i - 1) & (KEPT - 1);
+        int known = (int) Math.min(transmissions, KEPT);
+        int back = backTo(atNanos, known);
+        if (back == known) {
+            return known == 0 ? 0 : before[place(known - 1)];
         }
-        return known == 0 ? 0 : before[(int) ((newest - known + 1 + KEPT) & (KEPT - 1))];
+        int i = place(back);
+        long since = atNanos - start[i];
+        long sampled = since + charNanos[i] / 20;
+        long passed = begun ? since / charNanos[i] + 1 : sampled / charNanos[i];
+        return before[i] + Math.min(chars[i], passed);
+    }
+
+    /** How many transmissions began after an instant; in wider and wider strides first, since it is mostly a few. */
+    private int backTo(long atNanos, int known) {
+        int after = -1;
+        int notAfter = 0;
+        while (notAfter < known && start[place(notAfter)] > atNanos) {
+            after = notAfter;
+            notAfter = 2 * notAfter + 1;
+        }
+        notAfter = Math.min(notAfter, known);
+        while (notAfter - after > 1) {
+            int middle = (after + notAfter) >>> 1;
+            if (start[place(middle)] > atNanos) {
+                after = middle;
+            } else {
+                notAfter = middle;
+            }
+        }
+        return notAfter;
+    }
+
+    private int place(int back) {
+        return (newest - back) & (KEPT - 1);
     }
 }

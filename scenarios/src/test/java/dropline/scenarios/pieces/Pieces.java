@@ -8,7 +8,7 @@ import org.openjdk.jmh.runner.options.TimeValue;
 
 /** Runs all benchmarks of pieces, each in a Java of its own, with what each allocates. */
 public final class Pieces {
-    private static final int FORKS = 2;
+    private static final int FORKS = 1;
     private static final int WARM_UPS = 4;
     private static final int MEASURED = 5;
 

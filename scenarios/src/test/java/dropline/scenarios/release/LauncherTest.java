@@ -128,6 +128,16 @@ final class LauncherTest {
         assertTrue(outcome.output().contains("<-Ddropline.home=" + tree.toRealPath() + ">\n"), outcome::output);
     }
 
+    /** Java reads its classes from where Dropline has it write them. */
+    @Test
+    void javaAndTheApplicationAreToldOfOneArchiveOfClasses() throws Exception {
+        Outcome outcome = launch("0");
+
+        String archive = temp.resolve("caches/dropline/a source tree.jsa").toString();
+        assertTrue(outcome.output().contains("<-XX:SharedArchiveFile=" + archive + ">\n"), outcome::output);
+        assertTrue(outcome.output().contains("<-Ddropline.archive=" + archive + ">\n"), outcome::output);
+    }
+
     @Test
     void linkToTheLauncherFindsItsTree() throws Exception {
         Path link = Files.createSymbolicLink(temp.resolve("link"), Path.of("a source tree/dropline"));
@@ -162,6 +172,7 @@ final class LauncherTest {
         builder.directory(temp.toFile()).redirectOutput(output.toFile()).redirectError(errors.toFile());
         builder.environment().put("JAVA_HOME", javaHome.toString());
         builder.environment().put("CALLS", calls.toString());
+        builder.environment().put("XDG_CACHE_HOME", temp.resolve("caches").toString());
         builder.environment().put("MAVEN_ENDS_WITH", mavenEndsWith);
         builder.environment().merge("PATH", temp.resolve("maven").toString(), (old, first) -> first + ":" + old);
         Process process = builder.start();

@@ -1,5 +1,6 @@
 package dropline.scenarios.release;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -9,7 +10,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
@@ -111,6 +114,36 @@ final class ReleaseZipIT {
         assertTrue(outcome.everythingSaid().contains("no such pit.yaml"), outcome::everythingSaid);
     }
 
+    /** The first start has Java write an archive of its classes beside the run; from then on they are read from it. */
+    @Test
+    void classesAreArchivedOnceAndReadFromThereWhileTheyFit() throws IOException, InterruptedException {
+        Path current = Files.createDirectories(temp.resolve("again and again"));
+        Path archive = caches().resolve(release.root().getFileName() + ".jsa");
+        Path log = temp.resolve("classes.txt");
+
+        Outcome first = run(current, "--version");
+        await().atMost(2, TimeUnit.MINUTES).until(() -> Files.exists(archive));
+        FileTime written = Files.getLastModifiedTime(archive);
+        Outcome second = run(Map.of("JDK_JAVA_OPTIONS", "-Xlog:class+load:file=" + log), current, "describe", "nothing");
+
+        assertTrue(
+                Files.readString(log).contains("dropline.harness.cli.Main source: shared objects file (top)"),
+                () -> "not from the archive: " + log);
+        assertEquals(2, second.exitCode(), second::everythingSaid);
+        assertEquals(written, Files.getLastModifiedTime(archive));
+
+        Files.delete(archive);
+        Files.writeString(archive, "no archive at all");
+        assertEquals(first, run(current, "--version"));
+        assertEquals(0, first.exitCode(), first::everythingSaid);
+        assertEquals("", first.errors());
+    }
+
+    /** Where the launchers are told to keep what they may lose. */
+    private Path caches() {
+        return temp.resolve("caches").resolve(UnpackedRelease.windows() ? "Dropline" : "dropline");
+    }
+
     private long reports(Path folder) throws IOException {
         try (Stream<Path> files = Files.walk(folder)) {
             return files.filter(file -> file.toString().endsWith(".html"))
@@ -120,6 +153,11 @@ final class ReleaseZipIT {
     }
 
     private Outcome run(Path current, String... arguments) throws IOException, InterruptedException {
+        return run(Map.of(), current, arguments);
+    }
+
+    private Outcome run(Map<String, String> environment, Path current, String... arguments)
+            throws IOException, InterruptedException {
         Path output = Files.createTempFile(temp, "output", ".txt");
         Path errors = Files.createTempFile(temp, "errors", ".txt");
         ProcessBuilder builder = new ProcessBuilder(release.command(arguments));
@@ -127,6 +165,9 @@ final class ReleaseZipIT {
         builder.redirectOutput(output.toFile()).redirectError(errors.toFile());
         builder.environment().remove("JAVA_HOME");
         builder.environment().put("PATH", searchPath());
+        builder.environment().put("XDG_CACHE_HOME", temp.resolve("caches").toString());
+        builder.environment().put("LocalAppData", temp.resolve("caches").toString());
+        builder.environment().putAll(environment);
         Process process = builder.start();
         if (!process.waitFor(5, TimeUnit.MINUTES)) {
             process.destroyForcibly();

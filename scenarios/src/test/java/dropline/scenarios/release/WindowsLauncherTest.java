@@ -47,6 +47,17 @@ final class WindowsLauncherTest {
     }
 
     @Test
+    void javaAndTheApplicationAreToldOfOneArchiveOfClasses() {
+        String start = windows.lines()
+                .filter(line -> line.startsWith("\"%JAVA_EXE%\" \"@"))
+                .findFirst()
+                .orElseThrow();
+
+        assertTrue(start.contains("\"-XX:SharedArchiveFile=%ARCHIVE%\" \"-Ddropline.archive=%ARCHIVE%\""), start);
+        assertTrue(windows.contains("set \"ARCHIVE=%LocalAppData%\\Dropline\\"), windows);
+    }
+
+    @Test
     void everyLineIsPlainAscii() {
         assertTrue(windows.chars().allMatch(c -> c < 128), "the console's code page is not known");
     }
