@@ -61,7 +61,7 @@ public final class Benchmarks {
     private void run() throws IOException, InterruptedException, RunnerException {
         out.printf(
                 Locale.ROOT,
-                "Java %s, %s; 2 processors, -Xmx512m; wall time with start-up%n",
+                "Java %s, %s; 2 processors, -Xmx256m; wall time with start-up%n",
                 System.getProperty("java.version"),
                 System.getProperty("os.arch"));
         if (isWanted("record")) {
@@ -98,6 +98,8 @@ public final class Benchmarks {
     private void replays() throws IOException, InterruptedException {
         demo(600);
         demo(3_600);
+        demo(36_000);
+        large();
         long shortWall = reference(3_600);
         long longWall = reference(36_000);
         out.printf(
@@ -112,6 +114,12 @@ public final class Benchmarks {
         long length = LongFlight.write(demo.resolve("flight.dlr"), recording, seconds * SECOND);
         List<String> command = List.of("replay", demo.resolve("pit.yaml").toString(), recording.toString());
         best(String.format(Locale.ROOT, "demo pit, %d s of flight", length / SECOND), command);
+    }
+
+    private void large() throws IOException, InterruptedException {
+        Path pit = folder.resolve("large.yaml");
+        LargePit.write(pit);
+        best("150 panels on six segments, an hour", List.of("replay", pit.toString(), "--for", "3600s"));
     }
 
     private long reference(long seconds) throws IOException, InterruptedException {

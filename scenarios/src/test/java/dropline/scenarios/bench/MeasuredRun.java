@@ -9,7 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * One run of the application in a Java of its own: two processors, half a gibibyte of heap.
+ * One run of the application in a Java of its own: two processors, 256 MiB of heap.
  *
  * @param wallNanos from the start of the process to its end, start-up included
  * @param heapMebibytes the most that was in use right after a collection of new objects
@@ -26,7 +26,7 @@ record MeasuredRun(long wallNanos, long heapMebibytes) {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "@" + home.resolve("java.options"),
-                "-Xmx512m",
+                "-Xmx256m",
                 YOUNG,
                 "-XX:ActiveProcessorCount=2",
                 "-Xlog:gc:file=" + log.getFileName(),

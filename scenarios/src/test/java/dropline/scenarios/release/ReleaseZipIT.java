@@ -124,7 +124,8 @@ final class ReleaseZipIT {
         Outcome first = run(current, "--version");
         await().atMost(2, TimeUnit.MINUTES).until(() -> Files.exists(archive));
         FileTime written = Files.getLastModifiedTime(archive);
-        Outcome second = run(Map.of("JDK_JAVA_OPTIONS", "-Xlog:class+load:file=" + log), current, "describe", "nothing");
+        Outcome second =
+                run(Map.of("JDK_JAVA_OPTIONS", "-Xlog:class+load:file=" + log), current, "describe", "nothing");
 
         assertTrue(
                 Files.readString(log).contains("dropline.harness.cli.Main source: shared objects file (top)"),

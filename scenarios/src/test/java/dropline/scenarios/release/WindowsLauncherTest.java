@@ -20,7 +20,7 @@ final class WindowsLauncherTest {
     private static final Pattern LABEL = Pattern.compile("(?m)^:(\\w+)");
     private static final Pattern JUMP = Pattern.compile("(?:goto |call :)(\\w+)");
     private static final Pattern MAVEN_ARGUMENTS = Pattern.compile("-q -B -DskipTests .*? package");
-    private static final Pattern START = Pattern.compile("java\\.options\" .*? (dropline[\\w.]+Main) ");
+    private static final Pattern START = Pattern.compile("(?s)java\\.options\" .*? (dropline[\\w.]+Main) ");
 
     private String windows = "";
     private String shell = "";
