@@ -84,7 +84,7 @@ public final class Yardstick {
         }
         out.printf(
                 Locale.ROOT,
-                "%d rounds of %d s of the reference bus with state, after %d s to warm up; a Java each, one processor%n",
+                "%d rounds of %d s of the reference bus with state, after %d s to warm up; a Java each, one core%n",
                 ROUNDS,
                 SECONDS,
                 WARM_UP_SECONDS);
