@@ -32,6 +32,7 @@ final class Stations implements Polling.Answers {
     private final Uart[] ears;
     private final boolean[] floats;
     private final boolean[] isAlone;
+    private final boolean[] isWell;
     private final EventOrder events;
     private final Wire wire;
     private final Reception reception;
@@ -70,6 +71,7 @@ final class Stations implements Polling.Answers {
         ears = new Uart[count];
         floats = new boolean[count];
         isAlone = new boolean[count];
+        isWell = new boolean[count];
         controlsOf = new int[count][];
         reported = new int[count][];
         showsSlot = new boolean[count][];
@@ -98,6 +100,7 @@ final class Stations implements Polling.Answers {
                     transceiver.receiver(),
                     Draws.stream(seed, Draws.nameHash(described.name()), Draws.Purpose.CONTENTION));
             isAlone[n] = true;
+            isWell[n] = !floats[n] && faults.stream().noneMatch(fault -> strikes(fault, node));
         }
         for (Fault fault : faults) {
             if (fault.other() >= 0
@@ -109,6 +112,11 @@ final class Stations implements Polling.Answers {
                 isAlone[positionOf[fault.node()]] = false;
             }
         }
+    }
+
+    /** Whether a fault may bear on what a node hears. */
+    private static boolean strikes(Fault fault, int node) {
+        return fault.node() < 0 || fault.node() == node || fault.other() == node;
     }
 
     /** The frame a position last sent. */
@@ -208,10 +216,16 @@ final class Stations implements Polling.Answers {
         nodes[position].tellStatus(atNanos);
     }
 
-    /** Gives every node a broadcast. */
+    /** Gives every node a broadcast; where nothing is wrong with node and frame, nothing has to be looked into. */
     void giveAll(Frame frame) {
+        boolean whole = reception.isWhole(frame);
         for (int n = 0; n < nodes.length; n++) {
-            give(frame, n);
+            if (whole && isWell[n] && reception.agrees(frame, ears[n])) {
+                nodes[n].advanceTo(frame.heardNanos);
+                nodes[n].hear(frame);
+            } else {
+                give(frame, n);
+            }
         }
     }
 

@@ -64,7 +64,7 @@ public final class Reception {
     /** Whether a receiver has a frame, asked at the instant it would be heard. */
     public boolean received(Frame frame, Wire wire, Uart uart) {
         phantoms = 0;
-        return !frame.damaged && (isPlain(frame, uart) || decided(frame, wire, uart));
+        return !frame.damaged && ((isWhole(frame) && agrees(frame, uart)) || decided(frame, wire, uart));
     }
 
     /** Characters before the last frame asked for that nobody sent. */
@@ -81,13 +81,19 @@ public final class Reception {
         return Bytes.of(values);
     }
 
-    private boolean isPlain(Frame frame, Uart uart) {
-        return !everywhere
+    /** Whether a receiver whose clock agrees with its talker's has a frame for certain. */
+    public boolean isWhole(Frame frame) {
+        return !frame.damaged
+                && !everywhere
                 && !frame.clashed
                 && frame.driverOnNanos <= frame.startNanos
                 && frame.driverOffNanos >= frame.endNanos
-                && uart.agreesWith(frame.bitNanos(), uart.samplesPerBit == 8 ? eightSamples : sixteenSamples)
                 && (noise.isAbsent() || !noise.disturbs(earliest(frame), frame.heardNanos));
+    }
+
+    /** Whether a receiver's clock agrees with a frame's. */
+    public boolean agrees(Frame frame, Uart uart) {
+        return uart.agreesWith(frame.bitNanos(), uart.samplesPerBit == 8 ? eightSamples : sixteenSamples);
     }
 
     private boolean decided(Frame frame, Wire wire, Uart uart) {

@@ -8,11 +8,18 @@ package dropline.bus.wire;
  */
 public final class Traffic {
     private static final int KEPT = 4096;
+    private static final int MEMO_BITS = 4;
+    private static final int MEMOS = 1 << MEMO_BITS;
+    private static final int MEMO_SHIFT = Long.SIZE - MEMO_BITS;
+    private static final long MIXING = 0x9E3779B97F4A7C15L;
 
     private final long[] start = new long[KEPT];
     private final long[] charNanos = new long[KEPT];
     private final int[] chars = new int[KEPT];
     private final long[] before = new long[KEPT];
+    private final long[] askedAt = new long[1 + MEMOS];
+    private final long[] askedAfter = new long[1 + MEMOS];
+    private final long[] told = new long[1 + MEMOS];
     private int newest = -1;
     private long transmissions;
     private long total;
@@ -38,7 +45,18 @@ public final class Traffic {
         return count(atNanos, true);
     }
 
+    /** Many nodes that block as long as one another ask the same at once. */
     private long count(long atNanos, boolean begun) {
+        int memo = begun ? 0 : 1 + (int) (atNanos * MIXING >>> MEMO_SHIFT);
+        if (askedAt[memo] != atNanos || askedAfter[memo] != transmissions) {
+            askedAt[memo] = atNanos;
+            askedAfter[memo] = transmissions;
+            told[memo] = counted(atNanos, begun);
+        }
+        return told[memo];
+    }
+
+    private long counted(long atNanos, boolean begun) {
         int known = (int) Math.min(transmissions, KEPT);
         int back = backTo(atNanos, known);
         if (back == known) {
