@@ -1,10 +1,7 @@
 package dropline.harness.cli;
 
-import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -125,9 +122,7 @@ final class ClassArchive {
     private static void use(Path demo) {
         String pit = demo.resolve("pit.yaml").toString();
         String flight = demo.resolve("flight.dlr").toString();
-        PrintWriter nobody = new PrintWriter(new StringWriter());
-        Console unheard = new Console(nobody, new ByteArrayOutputStream(), nobody, false, false);
-        int unused = CommandLines.run(unheard, "describe", pit);
-        unused = CommandLines.run(unheard, "replay", pit, flight, "--to", "2s");
+        int unused = CommandLines.run(Console.unheard(), "describe", pit);
+        unused = CommandLines.run(Console.unheard(), "replay", pit, flight, "--to", "2s");
     }
 }

@@ -35,6 +35,12 @@ record Console(PrintWriter out, OutputStream raw, PrintWriter err, boolean termi
         return new Console(out, raw, err, terminal, mayUseColour(System.getenv(), terminal));
     }
 
+    /** One that nobody hears. */
+    static Console unheard() {
+        PrintWriter nobody = new PrintWriter(Writer.nullWriter());
+        return new Console(nobody, OutputStream.nullOutputStream(), nobody, false, false);
+    }
+
     /**
      * Whether colour is wanted: on a terminal, unless NO_COLOR is set to anything (no-color.org) or it is a dumb one.
      */

@@ -5,10 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -26,12 +23,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 
 final class CommandsTest {
-    private static final Console CONSOLE = new Console(
-            new PrintWriter(new StringWriter()),
-            new ByteArrayOutputStream(),
-            new PrintWriter(new StringWriter()),
-            false,
-            false);
+    private static final Console CONSOLE = Console.unheard();
 
     @TempDir
     private Path folder;

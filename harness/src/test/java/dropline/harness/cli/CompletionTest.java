@@ -7,8 +7,6 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.PrintWriter;
-import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
@@ -156,9 +154,7 @@ final class CompletionTest {
     }
 
     private static CommandLine model() {
-        PrintWriter nowhere = new PrintWriter(Writer.nullWriter());
-        Console console = new Console(nowhere, OutputStream.nullOutputStream(), nowhere, false, false);
-        return Commands.all(console);
+        return Commands.all(Console.unheard());
     }
 
     /** What bash says to a script, which it reads from its standard input; a bash without completion is no bash. */

@@ -5,9 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.OutputStream;
-import java.io.PrintWriter;
-import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -114,9 +111,7 @@ final class DocumentedCommandsTest {
     }
 
     static void parse(String command) {
-        PrintWriter nowhere = new PrintWriter(Writer.nullWriter());
-        Console console = new Console(nowhere, OutputStream.nullOutputStream(), nowhere, false, false);
-        Commands.all(console).parseArgs(words(command));
+        Commands.all(Console.unheard()).parseArgs(words(command));
     }
 
     /** As a shell would take it apart: double quotes keep spaces together. */

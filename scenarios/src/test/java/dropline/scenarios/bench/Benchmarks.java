@@ -61,9 +61,10 @@ public final class Benchmarks {
     private void run() throws IOException, InterruptedException, RunnerException {
         out.printf(
                 Locale.ROOT,
-                "Java %s, %s; 2 processors, -Xmx256m; wall time with start-up%n",
+                "Java %s, %s, %d processors%n",
                 System.getProperty("java.version"),
-                System.getProperty("os.arch"));
+                System.getProperty("os.arch"),
+                Runtime.getRuntime().availableProcessors());
         if (isWanted("record")) {
             LiveStream.measure(folder, home, out);
         }
@@ -95,6 +96,7 @@ public final class Benchmarks {
         best("size of the demo's front segment, six baud rates, 20 seeds", command);
     }
 
+    /** All with start-up, on two processors. */
     private void replays() throws IOException, InterruptedException {
         demo(600);
         demo(3_600);

@@ -18,7 +18,6 @@ import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OperationsPerInvocation;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
-import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 
 /** A frame of the reference bus with state, without and with measures; the digest is always on. */
@@ -52,15 +51,8 @@ public class FrameStep {
         }
     }
 
-    private Running alone = running(false);
-    private Running measured = running(true);
-
-    /** Begins anew, so that no iteration has a longer history than another. */
-    @Setup
-    public void begin() {
-        alone = running(false);
-        measured = running(true);
-    }
+    private final Running alone = running(false);
+    private final Running measured = running(true);
 
     private static Running running(boolean measures) {
         Path file = Path.of(System.getProperty("dropline.home"), "scenarios/reference/bus-with-state.yaml");

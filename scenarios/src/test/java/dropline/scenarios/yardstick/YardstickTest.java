@@ -33,7 +33,7 @@ final class YardstickTest {
     }
 
     @Test
-    void otherDrawsAreTold() {
+    void aDifferenceOfOnePerCentIsTold() {
         Result one = new StraightLine(1).run(60);
         Result other = new Result(
                 one.frames(), one.latencyMeanNanos(), one.latency99Nanos(), one.cycleMeanNanos() * (1 + 2 * AGREEMENT));
