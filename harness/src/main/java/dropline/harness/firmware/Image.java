@@ -1,0 +1,89 @@
+package dropline.harness.firmware;
+
+import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.core.Flash;
+import dropline.protocol.Bytes;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * A program as it would be flashed.
+ *
+ * @param name of its file
+ * @param program stretches of program memory
+ * @param eeprom stretches of EEPROM
+ * @param functions their names by the byte address they begin at; empty where the file does not say
+ */
+public record Image(String name, List<Stretch> program, List<Stretch> eeprom, List<Function> functions) {
+    private static final int ERASED = 0xFF;
+
+    /**
+     * Bytes that lie together.
+     *
+     * @param address of the first
+     */
+    public record Stretch(int address, Bytes bytes) {
+        int end() {
+            return address + bytes.length();
+        }
+    }
+
+    /**
+     * A function.
+     *
+     * @param address of its first byte
+     * @param size in bytes; 0 where the file does not say
+     */
+    public record Function(String name, int address, int size) {}
+
+    public Image {
+        program = List.copyOf(program);
+        eeprom = List.copyOf(eeprom);
+        functions = List.copyOf(functions);
+    }
+
+    /** A chip with this program in it, its power just come; it begins at a byte address. */
+    public Microcontroller on(Chip chip, long hz, int beginsAtByte) {
+        Flash flash = new Flash(chip.shape().flashWords());
+        Map<Integer, Integer> words = new TreeMap<>();
+        for (Stretch stretch : program) {
+            for (int i = 0; i < stretch.bytes().length(); i++) {
+                int at = stretch.address() + i;
+                int shift = (at & 1) * 8;
+                int was = words.getOrDefault(at >> 1, ERASED << 8 | ERASED);
+                words.put(at >> 1, was & ~(0xFF << shift) | stretch.bytes().at(i) << shift);
+            }
+        }
+        words.forEach(flash::set);
+        Microcontroller made = new Microcontroller(chip, hz, flash, beginsAtByte);
+        for (Stretch stretch : eeprom) {
+            for (int i = 0; i < stretch.bytes().length(); i++) {
+                made.eeprom().set(stretch.address() + i, stretch.bytes().at(i));
+            }
+        }
+        return made;
+    }
+
+    /** The lowest address of the program. */
+    public int beginsAt() {
+        return program.stream().mapToInt(Stretch::address).min().orElse(0);
+    }
+
+    /** How many bytes of program memory it takes. */
+    public int size() {
+        return program.stream().mapToInt(stretch -> stretch.bytes().length()).sum();
+    }
+
+    /** A place in the program in words: the function and its address, or the address alone. */
+    public String place(int byteAddress) {
+        String hex = String.format(Locale.ROOT, "0x%04X", byteAddress);
+        List<Function> before = new ArrayList<>(functions);
+        before.removeIf(function -> function.address() > byteAddress
+                || (function.size() > 0 && byteAddress >= function.address() + function.size()));
+        return before.isEmpty() ? hex : before.get(before.size() - 1).name() + " (" + hex + ")";
+    }
+}
