@@ -57,9 +57,7 @@ public final class EdgeReceiver {
         if (next == level) {
             return;
         }
-        if (isInside && nanos > edges[0] + stopNanos) {
-            finish();
-        }
+        reach(nanos);
         level = next;
         if (isInside) {
             if (count == edges.length) {
@@ -73,6 +71,18 @@ public final class EdgeReceiver {
         } else if (level == 1) {
             isBroken = false;
         }
+    }
+
+    /** No edge comes before an instant: a character whose stop bit has been seen by then is over. */
+    public void reach(long nanos) {
+        if (isInside && nanos > edges[0] + stopNanos) {
+            finish();
+        }
+    }
+
+    /** When the character under way will have been seen whole, ns; {@link Long#MAX_VALUE} where none is. */
+    public long nextNanos() {
+        return isInside ? edges[0] + (long) stopNanos + 1 : Long.MAX_VALUE;
     }
 
     /** No edge comes any more: the character under way, if any, ends as the level stands. */

@@ -83,7 +83,7 @@ final class Answering {
     FirmwareVersion identity() throws IOException {
         FirmwareVersion measured = bench.subject().wire().firmware();
         boolean canBeAsked = bench.segment().protocol().askFirmware(bench.address()) != null;
-        if (!canBeAsked || (bench.link().isExact() && measured == null)) {
+        if (!canBeAsked || (bench.link().isModelled() && measured == null)) {
             return null;
         }
         FirmwareVersion said = bench.asking().firmware(bench.address(), bench.timeOut());

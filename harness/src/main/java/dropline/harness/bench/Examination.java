@@ -14,14 +14,22 @@ import org.jspecify.annotations.Nullable;
 public final class Examination {
     private final Bench bench;
     private final @Nullable Traffic traffic;
+    private final @Nullable Inside inside;
 
     /**
      * @param traffic played around it; null for none
+     * @param inside looks into it, where it is emulated; null where it is not
      * @param floorNanos what the link may add to an instant, ns: measured, or a guess; of no account on an exact link
      */
     public Examination(
-            Subject subject, Link link, long floorNanos, Thoroughness thoroughness, @Nullable Traffic traffic) {
+            Subject subject,
+            Link link,
+            long floorNanos,
+            Thoroughness thoroughness,
+            @Nullable Traffic traffic,
+            @Nullable Inside inside) {
         this.traffic = traffic;
+        this.inside = inside;
         bench = new Bench(subject, link, floorNanos, thoroughness);
     }
 
@@ -63,6 +71,9 @@ public final class Examination {
             Bearing bearing = new Bearing(bench);
             bearing.rates();
             boot = bearing.restart();
+        }
+        if (inside != null) {
+            inside.tell(bench);
         }
         String name = bench.subject().name();
         Passport passport = new Passport(

@@ -29,7 +29,7 @@ final class Lasting {
             if (reply == null) {
                 lost++;
                 garbled += outcome.bytes() > 0 ? 1 : 0;
-            } else if (!bench.link().isExact()) {
+            } else if (!bench.link().isModelled()) {
                 telling.hear(reply);
             }
             if (asked++ % 100 == 0) {

@@ -31,7 +31,7 @@ final class Telling {
     /** The controls of a modelled board are moved all the time, and it tells of all of it. */
     void moved() throws IOException {
         Fingers fingers = new Fingers(bench.subject());
-        if (controls.isEmpty() || !bench.link().isExact()) {
+        if (controls.isEmpty() || !bench.link().isModelled()) {
             return;
         }
         if (fingers.isIdle()) {
@@ -68,7 +68,7 @@ final class Telling {
 
     /** All has been heard. */
     void still() {
-        if (!controls.isEmpty() && !bench.link().isExact()) {
+        if (!controls.isEmpty() && !bench.link().isModelled()) {
             item("while nobody touched them");
         }
     }

@@ -8,11 +8,13 @@ import dropline.harness.bench.BenchPage;
 import dropline.harness.bench.BenchResult;
 import dropline.harness.bench.BenchText;
 import dropline.harness.bench.Examination;
+import dropline.harness.bench.Inside;
 import dropline.harness.bench.Loops;
 import dropline.harness.bench.Subject;
 import dropline.harness.bench.Thoroughness;
 import dropline.harness.bench.Traffic;
 import dropline.harness.json.BenchJson;
+import dropline.harness.link.BoardLink;
 import dropline.harness.link.Link;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.problem.Nearest;
@@ -50,7 +52,8 @@ import picocli.CommandLine.Spec;
             "               [--recording FILE] [--passport FILE [--like PROFILE]] [--html FILE] [--junit FILE]",
             "               [--json FILE|-] [--fault FAULT]...",
             "dropline bench --protocol NAME [--layout FILE] --baud N --address N [--time-out T]",
-            "               --port PORT|--tcp HOST:PORT ..."
+            "               --port PORT|--tcp HOST:PORT ...",
+            "dropline bench ... --firmware FILE --chip CHIP [--clock MHZ] [--driver-enable PIN] [--usart N]"
         },
         descriptionHeading = "%n",
         description = {
@@ -58,7 +61,8 @@ import picocli.CommandLine.Spec;
             "it is silent when others are spoken to, what damage and noise do to it, whether it keeps up when",
             "frames come without a pause, when it lets go of the line, how far off the rate may be, whether it",
             "comes back from a restart, and whether it goes on for long; with --recording, amid the traffic of",
-            "its segment. Without a port it examines the board as the pit file models it, in simulated time. A",
+            "its segment. Without a port it examines the board as the pit file models it, in simulated time; with",
+            "--firmware, the program that would be flashed, run instruction by instruction on an emulated AVR. A",
             "limit that is tighter than what the adapter may add (--floor) is undecided, never passed.",
             "Connect the board alone, at one end of the adapter."
         },
@@ -68,6 +72,8 @@ import picocli.CommandLine.Spec;
             "  dropline bench --pit pit.yaml --node oil-board --port COM7 --floor 1ms --passport oil-board.yaml",
             "  dropline bench --pit pit.yaml --node oil-board --recording flight.dlr --html oil-board.html",
             "  dropline bench --protocol modbus-rtu --baud 19200 --address 7 --port COM7",
+            "  dropline bench --protocol dropline --baud 250000 --address 7 --firmware panel.hex --chip atmega328p"
+                    + " --driver-enable PD2",
             "",
             "Exit codes:  0 fit   1 not fit, or undecided   2 the input is wrong   3 our own fault"
         })
@@ -108,6 +114,10 @@ final class BenchCommand implements Callable<Integer> {
     @Mixin
     @SuppressWarnings("NullAway.Init")
     private PortOptions port;
+
+    @Mixin
+    @SuppressWarnings("NullAway.Init")
+    private FirmwareOptions firmware;
 
     @Option(
             names = "--floor",
@@ -169,9 +179,13 @@ final class BenchCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         OfPit ofPit = examined.ofPit;
         OneBoard alone = examined.alone;
-        if (alone != null && !port.isGiven()) {
+        if (alone != null && !port.isGiven() && !firmware.isGiven()) {
             throw new ParameterException(
-                    command.commandLine(), "--port is missing (or --tcp); without one, a pit file models the board");
+                    command.commandLine(),
+                    "--port is missing (or --tcp, or --firmware); without one, a pit file models the board");
+        }
+        if (firmware.isGiven() && port.isGiven()) {
+            throw new ParameterException(command.commandLine(), "--firmware runs a program in place of a board on a port");
         }
         if (alone != null && recording != null) {
             throw new ParameterException(command.commandLine(), "--recording needs --pit: it says who else is there");
@@ -189,11 +203,14 @@ final class BenchCommand implements Callable<Integer> {
         Segment on = pit.segments().get(subject.segment());
         SegmentChoice.mustBeSpoken(on);
         port.caution(console);
-        try (Link link = port.isGiven()
-                ? port.open(on.baud(), on.format())
-                : Loops.to(subject, seed, injected.read(pit, OptionalLong.empty()))) {
+        FirmwareOptions.Program program = firmware.isGiven() ? firmware.program() : null;
+        try (Link link = link(subject, program)) {
             Thoroughness thoroughness = quick ? Thoroughness.QUICK : Thoroughness.FULL;
-            BenchResult result = new Examination(subject, link, floorNanos, thoroughness, traffic(subject, described))
+            Inside inside = program != null && link instanceof BoardLink board
+                    ? new Inside(board.board(), program.image())
+                    : null;
+            BenchResult result = new Examination(
+                            subject, link, floorNanos, thoroughness, traffic(subject, described), inside)
                     .run(this::progress);
             if (console.terminal()) {
                 console.err().print("\r                    \r");
@@ -201,6 +218,21 @@ final class BenchCommand implements Callable<Integer> {
             write(result);
             return result.outcome() == Outcome.PASS ? ExitCode.PASS : ExitCode.FAIL;
         }
+    }
+
+    private Link link(Subject subject, FirmwareOptions.@Nullable Program program) throws IOException {
+        Segment on = subject.pit().segments().get(subject.segment());
+        if (program != null) {
+            return new BoardLink(
+                    program.image().on(program.chip(), program.hz(), 0),
+                    program.usart(),
+                    program.driverEnable(),
+                    on.baud(),
+                    on.format());
+        }
+        return port.isGiven()
+                ? port.open(on.baud(), on.format())
+                : Loops.to(subject, seed, injected.read(subject.pit(), OptionalLong.empty()));
     }
 
     private @Nullable Traffic traffic(Subject subject, PitFile.Understood described) throws IOException {

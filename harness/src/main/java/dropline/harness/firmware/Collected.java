@@ -17,6 +17,7 @@ final class Collected {
     private final List<Image.Stretch> program = new ArrayList<>();
     private final List<Image.Stretch> eeprom = new ArrayList<>();
     private final List<Image.Function> functions = new ArrayList<>();
+    private int memoryEnd;
 
     Collected(String file, Chip chip) {
         this.file = file;
@@ -44,6 +45,10 @@ final class Collected {
         functions.add(function);
     }
 
+    void memoryEnd(int address) {
+        memoryEnd = address;
+    }
+
     boolean isEmpty() {
         return program.isEmpty();
     }
@@ -58,7 +63,7 @@ final class Collected {
 
     Image image() {
         functions.sort((a, b) -> Integer.compare(a.address(), b.address()));
-        return new Image(file, program, eeprom, functions);
+        return new Image(file, program, eeprom, functions, memoryEnd);
     }
 
     private boolean isWithin(int line, long address, int length, int size, String what) {

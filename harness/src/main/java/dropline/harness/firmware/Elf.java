@@ -22,6 +22,9 @@ final class Elf {
     private static final long EEPROM = 0x810000;
     private static final long FUSES = 0x820000;
 
+    /** What the AVR tools' linker calls the end of a program's variables. */
+    private static final String END = "_end";
+
     private final ByteBuffer bytes;
     private final Collected into;
 
@@ -94,6 +97,8 @@ final class Elf {
             if (kind == FUNCTION && value < DATA) {
                 into.function(
                         new Image.Function(text(names + bytes.getInt(at)), (int) value, bytes.getInt(at + 8)));
+            } else if (value > DATA && value < EEPROM && text(names + bytes.getInt(at)).equals(END)) {
+                into.memoryEnd((int) (value - DATA));
             }
         }
     }

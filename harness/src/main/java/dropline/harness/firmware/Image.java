@@ -16,9 +16,11 @@ import java.util.TreeMap;
  * @param name of its file
  * @param program stretches of program memory
  * @param eeprom stretches of EEPROM
- * @param functions their names by the byte address they begin at; empty where the file does not say
+ * @param functions ascending by address; empty where the file does not say
+ * @param memoryEnd the first address of memory beyond its variables; 0 where the file does not say
  */
-public record Image(String name, List<Stretch> program, List<Stretch> eeprom, List<Function> functions) {
+public record Image(
+        String name, List<Stretch> program, List<Stretch> eeprom, List<Function> functions, int memoryEnd) {
     private static final int ERASED = 0xFF;
 
     /**

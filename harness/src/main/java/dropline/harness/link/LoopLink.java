@@ -109,6 +109,11 @@ public final class LoopLink implements Link {
     }
 
     @Override
+    public boolean isModelled() {
+        return true;
+    }
+
+    @Override
     public boolean isOnAWire() {
         return true;
     }

@@ -105,7 +105,7 @@ final class BenchOverAPortTest {
             thread.start();
 
             BenchResult result =
-                    new Examination(board.subject, near, FLOOR_NANOS, Thoroughness.QUICK, null).run(share -> {});
+                    new Examination(board.subject, near, FLOOR_NANOS, Thoroughness.QUICK, null, null).run(share -> {});
             stop.set(true);
             thread.join();
 

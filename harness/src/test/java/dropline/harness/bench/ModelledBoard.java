@@ -110,7 +110,7 @@ final class ModelledBoard {
 
     BenchResult examined(long seed, List<Fault> faults) throws IOException {
         try (Link link = Loops.to(subject, seed, faults)) {
-            return new Examination(subject, link, 0, Thoroughness.QUICK, null).run(share -> {});
+            return new Examination(subject, link, 0, Thoroughness.QUICK, null, null).run(share -> {});
         }
     }
 }

@@ -44,7 +44,9 @@ public final class Microcontroller {
     private final Twi twi;
     private final Plain general;
     private final Resets resets;
-    private long resetCount;
+    private long bites;
+    private long firstBite = -1;
+    private int firstBiteAt;
 
     /**
      * @param hz cycles a second
@@ -151,12 +153,15 @@ public final class Microcontroller {
     }
 
     private void bitten() {
+        if (bites++ == 0) {
+            firstBite = cpu.cycles();
+            firstBiteAt = cpu.byteAddress();
+        }
         reset(WATCHDOG);
     }
 
     /** Its program begins anew. */
     public void reset(int cause) {
-        resetCount++;
         cpu.reset(beginsAtWord);
         ports.values().forEach(port -> port.reset(cpu.cycles()));
         usarts.values().forEach(Usart::reset);
@@ -167,9 +172,19 @@ public final class Microcontroller {
         resets.reset(cause);
     }
 
-    /** How often it was reset, power coming counted. */
-    public long resets() {
-        return resetCount;
+    /** How often its watchdog has reset it. */
+    public long bites() {
+        return bites;
+    }
+
+    /** When it did so first, in cycles since power came; -1 for never. */
+    public long firstBite() {
+        return firstBite;
+    }
+
+    /** Where the program was then, in bytes. */
+    public int firstBiteAt() {
+        return firstBiteAt;
     }
 
     public Chip chip() {

@@ -136,7 +136,7 @@ public final class Cpu extends DataSpace {
         isAsleep = false;
         stopAt = 0;
         forgetStack();
-        interruptsOff.off(cycles, pc);
+        interruptsOff.forget();
         repetition.forget();
     }
 
@@ -160,10 +160,7 @@ public final class Cpu extends DataSpace {
     public void run(long untilCycle) {
         until = untilCycle;
         while (cycles < until) {
-            if (alarms.next() <= cycles) {
-                repetition.forget();
-                alarms.ring(cycles);
-            }
+            reach(cycles);
             boolean served = requests != 0 && (sreg & I) != 0;
             if (served && !isHeld) {
                 serve();
@@ -174,6 +171,14 @@ public final class Cpu extends DataSpace {
                 stopAt = served ? cycles + 1 : Math.min(until, alarms.next());
                 burst();
             }
+        }
+    }
+
+    @Override
+    void reach(long cycle) {
+        if (alarms.next() <= cycle) {
+            repetition.forget();
+            alarms.ring(cycle);
         }
     }
 
@@ -260,7 +265,7 @@ public final class Cpu extends DataSpace {
             watchdog.passedOver(cycles - round, same);
             cycles += same;
             skipped += same;
-            repetition.forget();
+            repetition.goesOn(cycles);
         }
     }
 
@@ -301,8 +306,8 @@ public final class Cpu extends DataSpace {
             case Op.CPSE -> skip(bytes[a] == bytes[b], target);
             case Op.SBRC -> skip((bytes[a] & b) == 0, target);
             case Op.SBRS -> skip((bytes[a] & b) != 0, target);
-            case Op.SBIC -> skip((owner(a + 32).read(a + 32, cycles - 1) & b) == 0, target);
-            case Op.SBIS -> skip((owner(a + 32).read(a + 32, cycles - 1) & b) != 0, target);
+            case Op.SBIC -> skip((owner(a + 32, cycles - 1).read(a + 32, cycles - 1) & b) == 0, target);
+            case Op.SBIS -> skip((owner(a + 32, cycles - 1).read(a + 32, cycles - 1) & b) != 0, target);
             case Op.BREAK -> throw stopped("BREAK stops a processor that is being debugged; nobody debugs this one");
             default -> throw stopped("0x" + Integer.toHexString(flash.word(begun)) + " is no instruction");
         }

@@ -66,6 +66,9 @@ abstract class DataSpace extends Arithmetic {
 
     abstract StoppedException stopped(String what);
 
+    /** Lets all happen that is due by a cycle. */
+    abstract void reach(long cycle);
+
     /** Something was done beyond memory: what follows may not be what was. */
     abstract void acted();
 
@@ -76,7 +79,7 @@ abstract class DataSpace extends Arithmetic {
             }
             return bytes[address] & 0xFF;
         }
-        return address < 32 ? bytes[address] & 0xFF : owner(address).read(address, cycle);
+        return address < 32 ? bytes[address] & 0xFF : owner(address, cycle).read(address, cycle);
     }
 
     final void store(int address, int value, long cycle) {
@@ -89,11 +92,13 @@ abstract class DataSpace extends Arithmetic {
         } else if (address < 32) {
             bytes[address] = (byte) value;
         } else {
-            owner(address).write(address, value, cycle);
+            owner(address, cycle).write(address, value, cycle);
         }
     }
 
-    final Registers owner(int address) {
+    /** Who is behind an address, with all that happens before a cycle done. */
+    final Registers owner(int address, long cycle) {
+        reach(cycle - 1);
         Registers owner = io[address];
         if (owner == null) {
             throw wrongAddress(address);
@@ -137,7 +142,7 @@ abstract class DataSpace extends Arithmetic {
             case Op.POP -> bytes[d] = (byte) pop();
             case Op.IN -> {
                 cycles--;
-                bytes[d] = (byte) owner(a + 32).read(a + 32, cycles - 1);
+                bytes[d] = (byte) owner(a + 32, cycles - 1).read(a + 32, cycles - 1);
             }
             default -> programMemory(op, d);
         }
@@ -176,10 +181,10 @@ abstract class DataSpace extends Arithmetic {
             case Op.PUSH -> push(value);
             case Op.OUT -> {
                 cycles--;
-                owner(b + 32).write(b + 32, value, cycles);
+                owner(b + 32, cycles).write(b + 32, value, cycles);
             }
-            case Op.SBI -> owner(d + 32).writeBit(d + 32, b, true, cycles);
-            case Op.CBI -> owner(d + 32).writeBit(d + 32, b, false, cycles);
+            case Op.SBI -> owner(d + 32, cycles).writeBit(d + 32, b, true, cycles);
+            case Op.CBI -> owner(d + 32, cycles).writeBit(d + 32, b, false, cycles);
             case Op.SPM -> program();
             default -> {
                 cycles -= 2;

@@ -48,6 +48,11 @@ final class Repetition {
         return false;
     }
 
+    /** It is there once more. */
+    void goesOn(long cycle) {
+        since = cycle;
+    }
+
     /** How long one time round takes, cycles. */
     long round(long cycle) {
         return cycle - since;

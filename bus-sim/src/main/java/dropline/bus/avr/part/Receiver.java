@@ -133,9 +133,10 @@ final class Receiver {
     private void happen(long cycle) {
         if (isInside) {
             isInside = false;
-            searchFrom = cycle;
+            // two samples decide: the next start bit may begin right after the middle one, as the sheet's Rfast has it
+            searchFrom = cycle - usart.sampleCycles();
             character();
-            line.forgetBefore(cycle);
+            line.forgetBefore(searchFrom);
             search();
         } else if (vote(0) == 0) {
             begin(cycle);

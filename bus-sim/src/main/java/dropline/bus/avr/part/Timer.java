@@ -283,7 +283,7 @@ public final class Timer implements Registers, Served, Counter.Arrivals {
 
     private void writeCount(int address, int value, long cycle) {
         int width = place.isWide() ? 2 : 1;
-        boolean isPair = address - place.count() >= 0 && address - place.count() < 2 * width;
+        boolean isPair = width == 2 && address >= place.count() && address < place.count() + 4;
         int offset = isPair ? address - place.count() : address - place.compare();
         if (width == 2 && (offset & 1) == 1) {
             temporary = value;
@@ -292,7 +292,7 @@ public final class Timer implements Registers, Served, Counter.Arrivals {
         int whole = width == 2 ? temporary << 8 | value : value;
         if (address == place.count()) {
             counter.set(whole, cycle);
-        } else if (isPair && width == 2) {
+        } else if (isPair) {
             capture = whole;
             shape(cycle);
         } else {

@@ -1,0 +1,160 @@
+package dropline.harness.bench;
+
+import dropline.bus.avr.board.Board;
+import dropline.bus.avr.board.Driver;
+import dropline.bus.avr.core.Cpu;
+import dropline.bus.avr.core.StoppedException;
+import dropline.bus.clock.UartClock;
+import dropline.bus.fault.FaultKind;
+import dropline.harness.firmware.Image;
+import dropline.harness.verdict.Words;
+import java.util.Locale;
+
+/** What can be seen only inside an emulated board: its driver's edges, what it lost, its stack, where it lingers. */
+public final class Inside {
+    /**
+     * So many characters come in while interrupts are off, and none is lost: two in the buffer, and the one that follows
+     * waits in the shift register (DS40002061, "Data OverRun").
+     */
+    private static final int SAFE_CHARACTERS = 2;
+
+    private static final int ROOM_BYTES = 32;
+
+    private final Board board;
+    private final Image image;
+
+    public Inside(Board board, Image image) {
+        this.board = board;
+        this.image = image;
+    }
+
+    /** Adds what was seen while the board was examined. */
+    void tell(Bench bench) {
+        program(bench);
+        driver(bench);
+        overruns(bench);
+        blackouts(bench);
+        stack(bench);
+    }
+
+    private long nanos(long cycles) {
+        return cycles < 0
+                ? -UartClock.ticksToNanos(-cycles, board.chip().hz())
+                : UartClock.ticksToNanos(cycles, board.chip().hz());
+    }
+
+    private void program(Bench bench) {
+        StoppedException stop = board.stop();
+        if (stop != null) {
+            bench.item(
+                    "program",
+                    false,
+                    "it stopped " + Words.time(nanos(stop.cycle())) + " after power came, in "
+                            + image.place(stop.byteAddress()) + ": " + stop.getMessage(),
+                    1,
+                    FaultKind.DEAD_NODE);
+            return;
+        }
+        long bites = board.chip().bites();
+        bench.item(
+                "program",
+                bites == 0,
+                bites == 0
+                        ? "ran all the while; its watchdog did not bite"
+                        : "its watchdog bit " + bites + " times, first " + Words.time(nanos(board.chip().firstBite()))
+                                + " after power came, in " + image.place(board.chip().firstBiteAt()),
+                1,
+                FaultKind.RESET);
+    }
+
+    private void driver(Bench bench) {
+        Driver driver = board.driver();
+        if (driver.isAutomatic()) {
+            bench.undecided("driver-edges", "no --driver-enable was given: the transceiver is taken to do it by itself");
+            return;
+        }
+        if (driver.transmissions() == 0) {
+            bench.item(
+                    "driver-edges",
+                    false,
+                    driver.unsent() > 0
+                            ? "it sent " + driver.unsent() + " characters with its driver off"
+                            : "its driver was never turned on and anything sent",
+                    1,
+                    FaultKind.DRIVER_ENABLED_LATE,
+                    FaultKind.DEAD_NODE);
+            return;
+        }
+        long least = nanos(driver.leastTail());
+        boolean isReleased = driver.mostTail() != Long.MIN_VALUE;
+        boolean well = driver.unsent() == 0 && driver.leastLead() >= 0 && isReleased && least >= 0;
+        String lead = "driver on at least " + Words.time(nanos(driver.leastLead())) + " before the first start bit";
+        String tail = !isReleased
+                ? "it was never turned off again"
+                : least < 0
+                        ? "off " + Words.time(-least) + " before the last stop bit had ended"
+                        : "off " + Words.time(least) + " to " + Words.time(nanos(driver.mostTail()))
+                                + " after the last stop bit";
+        bench.item(
+                "driver-edges",
+                well,
+                lead + ", " + tail
+                        + (driver.unsent() > 0 ? "; " + driver.unsent() + " characters began while it was off" : ""),
+                (int) driver.transmissions(),
+                driver.unsent() > 0 ? FaultKind.DRIVER_ENABLED_LATE : FaultKind.DRIVER_RELEASED_EARLY,
+                isReleased ? FaultKind.DRIVER_RELEASED_EARLY : FaultKind.STUCK_DRIVER);
+    }
+
+    private void overruns(Bench bench) {
+        int lost = board.usart().overruns();
+        bench.item(
+                "no-overrun",
+                lost == 0,
+                lost == 0
+                        ? "its receiver lost no character"
+                        : "its receiver lost " + lost + " characters that nobody fetched in time, first "
+                                + Words.time(nanos(board.usart().firstOverrun())) + " after power came",
+                1,
+                FaultKind.BLACKOUT,
+                FaultKind.RING_OVERRUN);
+    }
+
+    private void blackouts(Bench bench) {
+        Cpu cpu = board.chip().cpu();
+        long limit = UartClock.exact(bench.segment().baud()).charsNanos(bench.segment().format(), SAFE_CHARACTERS);
+        long longest = nanos(cpu.interruptsOff().longest());
+        bench.timed(
+                "interrupts-off",
+                longest,
+                limit,
+                false,
+                "interrupts were off for " + Words.time(longest) + " at most, from "
+                        + image.place(cpu.interruptsOff().fromByteAddress()) + " on; two characters last "
+                        + Words.time(limit),
+                1,
+                FaultKind.BLACKOUT);
+    }
+
+    private void stack(Bench bench) {
+        int lowest = board.chip().cpu().lowestStack();
+        int used = board.chip().chip().ramEnd() + 1 - lowest;
+        int free = lowest - image.memoryEnd();
+        if (image.memoryEnd() == 0) {
+            bench.undecided(
+                    "stack",
+                    "its stack took " + used + " bytes; where its variables end, only an ELF file says");
+            return;
+        }
+        bench.item(
+                "stack",
+                free >= ROOM_BYTES,
+                String.format(
+                        Locale.ROOT,
+                        "its stack took %d bytes and left %d above its variables; %d are little",
+                        used,
+                        free,
+                        ROOM_BYTES),
+                1,
+                FaultKind.RESET);
+    }
+}
