@@ -13,12 +13,20 @@ import java.util.Locale;
 /** What can be seen only inside an emulated board: its driver's edges, what it lost, its stack, where it lingers. */
 public final class Inside {
     /**
-     * So many characters come in while interrupts are off, and none is lost: two in the buffer, and the one that follows
-     * waits in the shift register (DS40002061, "Data OverRun").
+     * So many characters come in while interrupts are off, and none is lost: two in the buffer, and the one that
+     * follows waits in the shift register (DS40002061, "Data OverRun").
      */
     private static final int SAFE_CHARACTERS = 2;
 
     private static final int ROOM_BYTES = 32;
+
+    /** The largest chip has 57 vectors of four bytes. */
+    private static final int VECTORS_END = 57 * 4;
+
+    /** The instruction JMP, and which of its bits make it one. */
+    private static final int JMP = 0x940C;
+
+    private static final int JMP_MASK = 0xFE0E;
 
     private final Board board;
     private final Image image;
@@ -61,8 +69,9 @@ public final class Inside {
                 bites == 0,
                 bites == 0
                         ? "ran all the while; its watchdog did not bite"
-                        : "its watchdog bit " + bites + " times, first " + Words.time(nanos(board.chip().firstBite()))
-                                + " after power came, in " + image.place(board.chip().firstBiteAt()),
+                        : "its watchdog bit " + bites + " times, first "
+                                + Words.time(nanos(board.chip().firstBite())) + " after power came, in "
+                                + image.place(board.chip().firstBiteAt()),
                 1,
                 FaultKind.RESET);
     }
@@ -70,7 +79,8 @@ public final class Inside {
     private void driver(Bench bench) {
         Driver driver = board.driver();
         if (driver.isAutomatic()) {
-            bench.undecided("driver-edges", "no --driver-enable was given: the transceiver is taken to do it by itself");
+            bench.undecided(
+                    "driver-edges", "no --driver-enable was given: the transceiver is taken to do it by itself");
             return;
         }
         if (driver.transmissions() == 0) {
@@ -121,7 +131,8 @@ public final class Inside {
 
     private void blackouts(Bench bench) {
         Cpu cpu = board.chip().cpu();
-        long limit = UartClock.exact(bench.segment().baud()).charsNanos(bench.segment().format(), SAFE_CHARACTERS);
+        long limit = UartClock.exact(bench.segment().baud())
+                .charsNanos(bench.segment().format(), SAFE_CHARACTERS);
         long longest = nanos(cpu.interruptsOff().longest());
         bench.timed(
                 "interrupts-off",
@@ -129,10 +140,16 @@ public final class Inside {
                 limit,
                 false,
                 "interrupts were off for " + Words.time(longest) + " at most, from "
-                        + image.place(cpu.interruptsOff().fromByteAddress()) + " on; two characters last "
+                        + place(cpu.interruptsOff().fromByteAddress()) + " on; two characters last "
                         + Words.time(limit),
                 1,
                 FaultKind.BLACKOUT);
+    }
+
+    /** A place in the program; of an interrupt's vector, where it jumps to. */
+    private String place(int byteAddress) {
+        boolean isVector = byteAddress < VECTORS_END && (board.chip().flash().word(byteAddress / 2) & JMP_MASK) == JMP;
+        return image.place(isVector ? 2 * board.chip().flash().word(byteAddress / 2 + 1) : byteAddress);
     }
 
     private void stack(Bench bench) {
@@ -141,8 +158,7 @@ public final class Inside {
         int free = lowest - image.memoryEnd();
         if (image.memoryEnd() == 0) {
             bench.undecided(
-                    "stack",
-                    "its stack took " + used + " bytes; where its variables end, only an ELF file says");
+                    "stack", "its stack took " + used + " bytes; where its variables end, only an ELF file says");
             return;
         }
         bench.item(

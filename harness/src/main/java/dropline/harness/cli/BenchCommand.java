@@ -185,7 +185,8 @@ final class BenchCommand implements Callable<Integer> {
                     "--port is missing (or --tcp, or --firmware); without one, a pit file models the board");
         }
         if (firmware.isGiven() && port.isGiven()) {
-            throw new ParameterException(command.commandLine(), "--firmware runs a program in place of a board on a port");
+            throw new ParameterException(
+                    command.commandLine(), "--firmware runs a program in place of a board on a port");
         }
         if (alone != null && recording != null) {
             throw new ParameterException(command.commandLine(), "--recording needs --pit: it says who else is there");

@@ -46,7 +46,12 @@ final class FirmwareOptions {
     private @Nullable Integer usart;
 
     /** A program that is ready to run. */
-    record Program(Image image, Chip chip, long hz, int usart, @Nullable Pin driverEnable) {}
+    record Program(
+            Image image,
+            Chip chip,
+            long hz,
+            int usart,
+            @Nullable Pin driverEnable) {}
 
     boolean isGiven() {
         return file != null;
@@ -71,20 +76,26 @@ final class FirmwareOptions {
     }
 
     private Chip chip() {
-        if (chip == null) {
+        String named = chip;
+        if (named == null) {
             throw new WrongInput("dropline: --chip is missing: say which chip the program was built for, as in"
                     + " --chip atmega328p");
         }
-        return Chip.named(chip).orElseThrow(() -> {
+        return Chip.named(named).orElseThrow(() -> {
             List<String> known = Arrays.stream(Chip.values()).map(Chip::word).toList();
-            String near = Nearest.to(chip, known).map(name -> "; did you mean " + name + "?").orElse("");
-            return new WrongInput("dropline: --chip must be " + String.join(", ", known) + ", not '" + chip + "'" + near);
+            String near = Nearest.to(named, known)
+                    .map(name -> "; did you mean " + name + "?")
+                    .orElse("");
+            return new WrongInput(
+                    "dropline: --chip must be " + String.join(", ", known) + ", not '" + named + "'" + near);
         });
     }
 
     private long hz() {
         String number = clock.strip().toLowerCase(java.util.Locale.ROOT);
-        number = number.endsWith("mhz") ? number.substring(0, number.length() - 3).strip() : "";
+        number = number.endsWith("mhz")
+                ? number.substring(0, number.length() - 3).strip()
+                : "";
         double megahertz;
         try {
             megahertz = Double.parseDouble(number);
@@ -92,8 +103,8 @@ final class FirmwareOptions {
             megahertz = Double.NaN;
         }
         if (!(megahertz >= LEAST_MHZ && megahertz <= MOST_MHZ)) {
-            throw new WrongInput("dropline: --clock must be " + LEAST_MHZ + " to " + MOST_MHZ + " MHz, as in \"16 MHz\","
-                    + " not '" + clock + "'");
+            throw new WrongInput("dropline: --clock must be " + LEAST_MHZ + " to " + MOST_MHZ
+                    + " MHz, as in \"16 MHz\"," + " not '" + clock + "'");
         }
         return Math.round(megahertz * 1e6);
     }
@@ -103,7 +114,9 @@ final class FirmwareOptions {
         int wanted = usart == null ? known[0] : usart;
         if (Arrays.stream(known).noneMatch(one -> one == wanted)) {
             throw new WrongInput("dropline: the " + built.word() + " has USART "
-                    + String.join(", ", Arrays.stream(known).mapToObj(Integer::toString).toList()) + ", not " + wanted);
+                    + String.join(
+                            ", ",
+                            Arrays.stream(known).mapToObj(Integer::toString).toList()) + ", not " + wanted);
         }
         return wanted;
     }

@@ -7,8 +7,8 @@ import java.nio.charset.StandardCharsets;
 
 /**
  * ELF of 32 bits for AVR ("Tool Interface Standard Executable and Linking Format", version 1.2, 1995): what its program
- * headers load, and the names of its functions. The AVR tools place EEPROM at 0x810000 (avr-libc, "Memory Sections"); what
- * lies above, fuses and the like, is left out.
+ * headers load, and the names of its functions. The AVR tools place EEPROM at 0x810000 (avr-libc, "Memory Sections");
+ * what lies above, fuses and the like, is left out.
  */
 final class Elf {
     private static final int HEADER = 52;
@@ -95,9 +95,10 @@ final class Elf {
             int kind = bytes.get(at + 12) & 15;
             long value = bytes.getInt(at + 4) & 0xFFFFFFFFL;
             if (kind == FUNCTION && value < DATA) {
-                into.function(
-                        new Image.Function(text(names + bytes.getInt(at)), (int) value, bytes.getInt(at + 8)));
-            } else if (value > DATA && value < EEPROM && text(names + bytes.getInt(at)).equals(END)) {
+                into.function(new Image.Function(text(names + bytes.getInt(at)), (int) value, bytes.getInt(at + 8)));
+            } else if (value > DATA
+                    && value < EEPROM
+                    && text(names + bytes.getInt(at)).equals(END)) {
                 into.memoryEnd((int) (value - DATA));
             }
         }

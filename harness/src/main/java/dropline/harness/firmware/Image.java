@@ -19,8 +19,7 @@ import java.util.TreeMap;
  * @param functions ascending by address; empty where the file does not say
  * @param memoryEnd the first address of memory beyond its variables; 0 where the file does not say
  */
-public record Image(
-        String name, List<Stretch> program, List<Stretch> eeprom, List<Function> functions, int memoryEnd) {
+public record Image(String name, List<Stretch> program, List<Stretch> eeprom, List<Function> functions, int memoryEnd) {
     private static final int ERASED = 0xFF;
 
     /**

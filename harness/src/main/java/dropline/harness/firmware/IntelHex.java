@@ -5,8 +5,9 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Intel HEX (Intel, "Hexadecimal Object File Format Specification", revision A, 1988): data, end of file, and extended and
- * start addresses, segmented and linear. Start addresses are understood and not used: a chip begins where its fuses say.
+ * Intel HEX (Intel, "Hexadecimal Object File Format Specification", revision A, 1988): data, end of file, and extended
+ * and start addresses, segmented and linear. Start addresses are understood and not used: a chip begins where its fuses
+ * say.
  */
 final class IntelHex {
     private static final int FRAME = 5;

@@ -1,6 +1,6 @@
 /**
- * The files that are flashed into a board: Intel HEX and ELF. Start from {@link
- * dropline.harness.firmware.FirmwareFile}. Runs nothing.
+ * The files that are flashed into a board: Intel HEX and ELF. Start from
+ * {@link dropline.harness.firmware.FirmwareFile}. Runs nothing.
  */
 @NullMarked
 package dropline.harness.firmware;

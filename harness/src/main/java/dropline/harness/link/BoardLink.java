@@ -27,8 +27,7 @@ public final class BoardLink implements Link {
      * @param driverEnable the pin that turns the driver on; null where the transceiver does it by itself
      * @param baud bits a second of the pair
      */
-    public BoardLink(
-            Microcontroller chip, int usart, @Nullable Pin driverEnable, int baud, CharacterFormat format) {
+    public BoardLink(Microcontroller chip, int usart, @Nullable Pin driverEnable, int baud, CharacterFormat format) {
         this.format = format;
         this.baud = baud;
         bitNanos = UartClock.exact(baud).bitNanos();

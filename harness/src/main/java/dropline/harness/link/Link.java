@@ -36,7 +36,9 @@ public interface Link extends AutoCloseable {
     /** Whether its instants are those of the wire, so that a start bit can be placed where one wants it. */
     boolean isExact();
 
-    /** Whether the boards at its other end are models of what the pit file says, their controls moved by the harness. */
+    /**
+     * Whether the boards at its other end are models of what the pit file says, their controls moved by the harness.
+     */
     default boolean isModelled() {
         return false;
     }

@@ -1,8 +1,8 @@
 package dropline.bus.avr.board;
 
 /**
- * The driver of a transceiver: what it puts on the pair, and how its being on lies against what is sent. All instants are
- * cycles. While it is off the pair rests at one.
+ * The driver of a transceiver: what it puts on the pair, and how its being on lies against what is sent. All instants
+ * are cycles. While it is off the pair rests at one.
  */
 public final class Driver {
     private static final int ROOM = 64;

@@ -6,21 +6,21 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * The chips that are modelled. Interrupt response and wake-up follow each sheet's "Interrupt Response Time": four cycles
- * and four more (DS40002061), five and five (2549, for the 1280 too, whose program counter has only 16 bits, and 7766). What
- * calls and returns take follows the program counter's width (DS40002198).
+ * The chips that are modelled. Interrupt response and wake-up follow each sheet's "Interrupt Response Time": four
+ * cycles and four more (DS40002061), five and five (2549, for the 1280 too, whose program counter has only 16 bits, and
+ * 7766). What calls and returns take follows the program counter's width (DS40002198).
  */
 public enum Chip {
     /** 32 KiB. */
-    ATMEGA328P(Kind.SMALL, 0x4000, 0x100, 0x8FF, 1024, 64, new int[] {0x1E, 0x95, 0x0F}),
+    ATMEGA328P(Kind.SMALL, 0x4000, 0x100, 0x8FF, 1024, 64, 0x1E950F),
     /** 16 KiB. */
-    ATMEGA168(Kind.SMALL, 0x2000, 0x100, 0x4FF, 512, 64, new int[] {0x1E, 0x94, 0x06}),
+    ATMEGA168(Kind.SMALL, 0x2000, 0x100, 0x4FF, 512, 64, 0x1E9406),
     /** 256 KiB, a program counter of 17 bits. */
-    ATMEGA2560(Kind.LARGE, 0x20000, 0x200, 0x21FF, 4096, 128, new int[] {0x1E, 0x98, 0x01}),
+    ATMEGA2560(Kind.LARGE, 0x20000, 0x200, 0x21FF, 4096, 128, 0x1E9801),
     /** 128 KiB. */
-    ATMEGA1280(Kind.LARGE, 0x10000, 0x200, 0x21FF, 4096, 128, new int[] {0x1E, 0x97, 0x03}),
+    ATMEGA1280(Kind.LARGE, 0x10000, 0x200, 0x21FF, 4096, 128, 0x1E9703),
     /** 32 KiB and USB, which is not modelled. */
-    ATMEGA32U4(Kind.USB, 0x4000, 0x100, 0xAFF, 1024, 64, new int[] {0x1E, 0x95, 0x87});
+    ATMEGA32U4(Kind.USB, 0x4000, 0x100, 0xAFF, 1024, 64, 0x1E9587);
 
     /** What chips have in common. */
     enum Kind {
@@ -35,9 +35,9 @@ public enum Chip {
     private final int flashWords;
     private final int ramStart;
     private final int ramEnd;
-    private final int[] signature;
+    private final int signature;
 
-    Chip(Kind kind, int flashWords, int ramStart, int ramEnd, int eepromBytes, int pageWords, int[] signature) {
+    Chip(Kind kind, int flashWords, int ramStart, int ramEnd, int eepromBytes, int pageWords, int signature) {
         this.kind = kind;
         this.flashWords = flashWords;
         this.ramStart = ramStart;
@@ -103,8 +103,8 @@ public enum Chip {
         return eepromBytes;
     }
 
-    int[] signature() {
-        return signature.clone();
+    int signature() {
+        return signature;
     }
 
     /** Address of a port's PINx. */

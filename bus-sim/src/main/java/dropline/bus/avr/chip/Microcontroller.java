@@ -75,8 +75,7 @@ public final class Microcontroller {
         adc = new Adc(cpu, vectors.adc());
         spi = new Spi(cpu, vectors.spi());
         twi = new Twi(cpu, vectors.twi());
-        SelfProgramming programming =
-                new SelfProgramming(cpu, flash, hz, chip.pageWords, chip.signature(), FUSES);
+        SelfProgramming programming = new SelfProgramming(cpu, flash, hz, chip.pageWords, chip.signature(), FUSES);
         general = new Plain(cpu, 0x3E, 0x4A, 0x4B);
         Plain kept = new Plain(cpu, Names.kept(chip));
         for (int address : Names.settled(chip)) {

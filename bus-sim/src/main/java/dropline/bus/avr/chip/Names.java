@@ -53,7 +53,8 @@ final class Names {
             return "uses the USB of the " + chip.word() + " (" + hex + "), which is not modelled: build the program"
                     + " without it, or examine the board on a port";
         }
-        if (chip.kind == Chip.Kind.USB && ((address >= 0xBE && address <= 0xD4) || address == 0x39 || address == 0x72)) {
+        if (chip.kind == Chip.Kind.USB
+                && ((address >= 0xBE && address <= 0xD4) || address == 0x39 || address == 0x72)) {
             return "uses timer 4 of the " + chip.word() + " (" + hex + "), which is not modelled";
         }
         String name = of(chip, address);

@@ -52,8 +52,7 @@ final class Timers {
 
     private void wide(int base, int flags, int mask, int vector, String pins, String capture) {
         int channels = pins.split(" ").length;
-        Place place =
-                new Place(true, base, base + 4, base + 8, channels, flags, mask, vector, Divisors.USUAL, true);
+        Place place = new Place(true, base, base + 4, base + 8, channels, flags, mask, vector, Divisors.USUAL, true);
         Timer timer = new Timer(cpu, prescaler, place);
         connect(timer, pins);
         timer.capture(port(capture), bit(capture));

@@ -1,8 +1,8 @@
 package dropline.bus.avr.chip;
 
 /**
- * The numbers of a chip's interrupt vectors (each sheet's table "Reset and Interrupt Vectors"; here the reset is 0). Of what
- * has several in a row, the first.
+ * The numbers of a chip's interrupt vectors (each sheet's table "Reset and Interrupt Vectors"; here the reset is 0). Of
+ * what has several in a row, the first.
  *
  * @param usart0 "receive complete"; 0 where there is none
  */

@@ -34,9 +34,7 @@ public final class Cpu extends DataSpace {
     private long skipped;
     private boolean skips = true;
 
-    /**
-     * @param names of the registers in the data space, for messages
-     */
+    /** @param names of the registers in the data space, for messages */
     public Cpu(Shape shape, Flash flash, IntFunction<String> names) {
         super(flash, shape.ramStart(), shape.ramEnd());
         if (flash.size() != shape.flashWords()) {

@@ -1,9 +1,9 @@
 package dropline.bus.avr.core;
 
 /**
- * What the words of a program mean (Microchip DS40002198, "AVR Instruction Set Manual", the encodings of its chapter 5).
- * An instruction becomes one int, {@code operation | a << 8 | b << 16}, and a second one for a constant, an address or
- * the place a jump leads to.
+ * What the words of a program mean (Microchip DS40002198, "AVR Instruction Set Manual", the encodings of its chapter
+ * 5). An instruction becomes one int, {@code operation | a << 8 | b << 16}, and a second one for a constant, an address
+ * or the place a jump leads to.
  */
 final class Decoder {
     private static final int[] LOADS = new int[16];
@@ -15,13 +15,52 @@ final class Decoder {
         java.util.Arrays.fill(STORES, Op.RESERVED);
         java.util.Arrays.fill(SINGLES, Op.RESERVED);
         int[] loads = {
-            0x0, Op.LDS, 0x1, Op.LD_Z_INC, 0x2, Op.LD_Z_DEC, 0x4, Op.LPM, 0x5, Op.LPM_INC, 0x6, Op.ELPM, 0x7,
-            Op.ELPM_INC, 0x9, Op.LD_Y_INC, 0xA, Op.LD_Y_DEC, 0xC, Op.LD_X, 0xD, Op.LD_X_INC, 0xE, Op.LD_X_DEC, 0xF,
+            0x0,
+            Op.LDS,
+            0x1,
+            Op.LD_Z_INC,
+            0x2,
+            Op.LD_Z_DEC,
+            0x4,
+            Op.LPM,
+            0x5,
+            Op.LPM_INC,
+            0x6,
+            Op.ELPM,
+            0x7,
+            Op.ELPM_INC,
+            0x9,
+            Op.LD_Y_INC,
+            0xA,
+            Op.LD_Y_DEC,
+            0xC,
+            Op.LD_X,
+            0xD,
+            Op.LD_X_INC,
+            0xE,
+            Op.LD_X_DEC,
+            0xF,
             Op.POP
         };
         int[] stores = {
-            0x0, Op.STS, 0x1, Op.ST_Z_INC, 0x2, Op.ST_Z_DEC, 0x9, Op.ST_Y_INC, 0xA, Op.ST_Y_DEC, 0xC, Op.ST_X, 0xD,
-            Op.ST_X_INC, 0xE, Op.ST_X_DEC, 0xF, Op.PUSH
+            0x0,
+            Op.STS,
+            0x1,
+            Op.ST_Z_INC,
+            0x2,
+            Op.ST_Z_DEC,
+            0x9,
+            Op.ST_Y_INC,
+            0xA,
+            Op.ST_Y_DEC,
+            0xC,
+            Op.ST_X,
+            0xD,
+            Op.ST_X_INC,
+            0xE,
+            Op.ST_X_DEC,
+            0xF,
+            Op.PUSH
         };
         int[] singles = {
             0x0, Op.COM, 0x1, Op.NEG, 0x2, Op.SWAP, 0x3, Op.INC, 0x5, Op.ASR, 0x6, Op.LSR, 0x7, Op.ROR, 0xA, Op.DEC

@@ -5,7 +5,9 @@ import dropline.bus.avr.core.Registers;
 import dropline.bus.avr.core.Served;
 import java.util.function.IntUnaryOperator;
 
-/** The converter of analog inputs (DS40002061, "Analog-to-Digital Converter"), started by the program or running freely. */
+/**
+ * The converter of analog inputs (DS40002061, "Analog-to-Digital Converter"), started by the program or running freely.
+ */
 public final class Adc implements Registers, Served {
     private static final int ADCL = 0x78;
     private static final int ADCSRA = 0x7A;

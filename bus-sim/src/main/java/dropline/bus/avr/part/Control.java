@@ -39,7 +39,8 @@ public final class Control implements Registers, Sleep {
         }
         int mode = sleep >> 1 & 7;
         if (mode > 1) {
-            throw cpu.stop("a sleep deeper than idle or ADC noise reduction (SM in SMCR: " + mode + ") is not modelled");
+            throw cpu.stop(
+                    "a sleep deeper than idle or ADC noise reduction (SM in SMCR: " + mode + ") is not modelled");
         }
         return true;
     }

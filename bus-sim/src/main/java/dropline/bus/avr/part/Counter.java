@@ -1,8 +1,8 @@
 package dropline.bus.avr.part;
 
 /**
- * How far a timer has counted. A period is a number of phases, one a tick: up to the top and back to nought at once, or up
- * and down again. Something happens with the tick that leaves a phase.
+ * How far a timer has counted. A period is a number of phases, one a tick: up to the top and back to nought at once, or
+ * up and down again. Something happens with the tick that leaves a phase.
  */
 final class Counter {
     /** No tick ever. */

@@ -4,7 +4,9 @@ import dropline.bus.avr.core.Cpu;
 import dropline.bus.avr.core.Registers;
 import dropline.bus.avr.core.Served;
 
-/** One bank of pin-change interrupts has its mask here; PCICR and PCIFR are shared (DS40002061, "External Interrupts"). */
+/**
+ * One bank of pin-change interrupts has its mask here; PCICR and PCIFR are shared (DS40002061, "External Interrupts").
+ */
 public final class PinChanges implements Registers, Served {
     private static final int PCIFR = 0x3B;
     private static final int PCICR = 0x68;
@@ -86,7 +88,11 @@ public final class PinChanges implements Registers, Served {
 
     @Override
     public void writeBit(int address, int mask, boolean isSet, long cycle) {
-        write(address, address == PCIFR ? isSet ? mask : 0 : isSet ? read(address, cycle) | mask
-                : read(address, cycle) & ~mask, cycle);
+        write(
+                address,
+                address == PCIFR
+                        ? isSet ? mask : 0
+                        : isSet ? read(address, cycle) | mask : read(address, cycle) & ~mask,
+                cycle);
     }
 }

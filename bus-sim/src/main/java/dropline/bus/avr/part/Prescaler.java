@@ -5,7 +5,9 @@ import dropline.bus.avr.core.Registers;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The dividers that timers share, and GTCCR, which begins them anew (DS40002061, "Timer/Counter0 and 1 Prescalers"). */
+/**
+ * The dividers that timers share, and GTCCR, which begins them anew (DS40002061, "Timer/Counter0 and 1 Prescalers").
+ */
 public final class Prescaler implements Registers {
     private static final int GTCCR = 0x43;
     private static final int PSRSYNC = 1;

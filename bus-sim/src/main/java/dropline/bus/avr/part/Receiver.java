@@ -3,9 +3,9 @@ package dropline.bus.avr.part;
 import dropline.bus.avr.core.Cpu;
 
 /**
- * Receives: a shift register and two characters behind it. Sixteen samples a bit, or eight at double speed; a bit is what
- * two of the three in its middle say. A third character waits in the shift register, and is lost as soon as a fourth
- * one's start bit is sure (DS40002061, "Asynchronous Data Reception", "Data OverRun").
+ * Receives: a shift register and two characters behind it. Sixteen samples a bit, or eight at double speed; a bit is
+ * what two of the three in its middle say. A third character waits in the shift register, and is lost as soon as a
+ * fourth one's start bit is sure (DS40002061, "Asynchronous Data Reception", "Data OverRun").
  */
 final class Receiver {
     private static final int FRAME_ERROR = 1 << 9;
@@ -114,7 +114,8 @@ final class Receiver {
             return;
         }
         int sample = usart.sampleCycles();
-        startedAt = Math.ceil(fall / sample) * sample;
+        // the first sample after the edge is number 1, so that number k stands k samples after the one before it
+        startedAt = Math.floor(fall / sample) * sample;
         cpu.due(alarm, (long) voted(0));
     }
 

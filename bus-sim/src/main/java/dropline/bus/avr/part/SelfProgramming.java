@@ -25,7 +25,7 @@ public final class SelfProgramming implements Programming {
     private final Cpu cpu;
     private final Flash flash;
     private final int pageWords;
-    private final int[] signature;
+    private final int signature;
     private final int[] fuses;
     private final long pageCycles;
     private final int[] page;
@@ -34,14 +34,14 @@ public final class SelfProgramming implements Programming {
     private long controlUntil = -1;
 
     /**
-     * @param signature three bytes
+     * @param signature three bytes, the first one highest
      * @param fuses low, lock, extended, high: as BLBSET reads them
      */
-    public SelfProgramming(Cpu cpu, Flash flash, long hz, int pageWords, int[] signature, int[] fuses) {
+    public SelfProgramming(Cpu cpu, Flash flash, long hz, int pageWords, int signature, int[] fuses) {
         this.cpu = cpu;
         this.flash = flash;
         this.pageWords = pageWords;
-        this.signature = signature.clone();
+        this.signature = signature;
         this.fuses = fuses.clone();
         pageCycles = Math.round(PAGE_SECONDS * hz);
         page = new int[pageWords];
@@ -63,7 +63,7 @@ public final class SelfProgramming implements Programming {
             return fuses[byteAddress & 3];
         }
         if (isSpecial && (control & SIGRD) != 0) {
-            return (byteAddress & 1) == 0 && byteAddress < 6 ? signature[byteAddress / 2] : 0xFF;
+            return (byteAddress & 1) == 0 && byteAddress < 6 ? signature >> 16 - 4 * byteAddress & 0xFF : 0xFF;
         }
         return flash.word(byteAddress >> 1) >> ((byteAddress & 1) << 3) & 0xFF;
     }

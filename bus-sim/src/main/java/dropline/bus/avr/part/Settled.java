@@ -3,7 +3,10 @@ package dropline.bus.avr.part;
 import dropline.bus.avr.core.Cpu;
 import dropline.bus.avr.core.Registers;
 
-/** A register that may be set to what it is after a reset, or to its top bit alone, which changes nothing; not otherwise. */
+/**
+ * A register that may be set to what it is after a reset, or to its top bit alone, which changes nothing; not
+ * otherwise.
+ */
 public final class Settled implements Registers {
     private static final int TOP = 0x80;
 

@@ -41,14 +41,23 @@ public final class Timer implements Registers, Served, Counter.Arrivals {
     /** Cycles a tick for each setting of the clock select. */
     public enum Divisors {
         /** Most timers'. */
-        USUAL(0, 1, 8, 64, 256, 1024, -1, -1),
+        USUAL,
         /** Timer 2's. */
-        FINE(0, 1, 8, 32, 64, 128, 256, 1024);
+        FINE;
 
-        private final int[] cycles;
-
-        Divisors(int... cycles) {
-            this.cycles = cycles;
+        /** 0 where the timer stands, -1 for what is not modelled. */
+        private int cycles(int setting) {
+            return switch (this) {
+                case USUAL -> setting < 3 ? setting == 2 ? 8 : setting : setting < 6 ? 1 << 2 * setting : -1;
+                case FINE ->
+                    switch (setting) {
+                        case 0, 1 -> setting;
+                        case 2 -> 8;
+                        case 6 -> 256;
+                        case 7 -> 1024;
+                        default -> 1 << setting + 2;
+                    };
+            };
         }
     }
 
@@ -274,7 +283,7 @@ public final class Timer implements Registers, Served, Counter.Arrivals {
     }
 
     private void divide(int setting) {
-        int divisor = place.divisors().cycles[setting];
+        int divisor = place.divisors().cycles(setting);
         if (divisor < 0) {
             throw cpu.stop("a timer that counts edges at a pin (CS 6 or 7) is not modelled");
         }

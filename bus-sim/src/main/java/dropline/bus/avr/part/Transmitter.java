@@ -17,6 +17,7 @@ final class Transmitter {
     boolean isComplete;
     /** When the baud-rate generator began to count. */
     long begun;
+
     private boolean isOn;
     private boolean isFull;
     private int waiting;

@@ -1,0 +1,5 @@
+/** Files that would be flashed, right and wrong. */
+@NullMarked
+package dropline.harness.firmware;
+
+import org.jspecify.annotations.NullMarked;

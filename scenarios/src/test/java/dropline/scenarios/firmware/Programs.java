@@ -1,0 +1,91 @@
+package dropline.scenarios.firmware;
+
+import dropline.bus.avr.board.Pin;
+import dropline.bus.avr.chip.Chip;
+import dropline.harness.bench.BenchResult;
+import dropline.harness.bench.Examination;
+import dropline.harness.bench.Inside;
+import dropline.harness.bench.Subject;
+import dropline.harness.bench.Thoroughness;
+import dropline.harness.firmware.FirmwareFile;
+import dropline.harness.firmware.Image;
+import dropline.harness.link.BoardLink;
+import dropline.harness.pitfile.PitFile;
+import dropline.harness.verdict.Outcome;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.TreeSet;
+
+/** The programs beside this module's scenarios, and boards that run them. */
+final class Programs {
+    static final Path FOLDER = Path.of("firmware");
+    static final long HZ = 16_000_000;
+    private static final Pin DRIVER_ENABLE = new Pin('D', 2);
+
+    private Programs() {}
+
+    static Image image(Chip chip, Path file) throws IOException {
+        FirmwareFile.Result result = FirmwareFile.read(file, chip);
+        if (result instanceof FirmwareFile.Understood understood) {
+            return understood.image();
+        }
+        throw new AssertionError(result);
+    }
+
+    static Image image(Chip chip, String name) throws IOException {
+        return image(chip, FOLDER.resolve("images").resolve(name));
+    }
+
+    /** A pit with nothing but one lamp board of address 7. */
+    static Subject lamps(int baud) {
+        String text = """
+                pit: A board on the bench
+                host: {state-rate: as recorded}
+                hubs:
+                  bench: {kind: board, adapter: none}
+                budgets: {update: 150 ms, control: 150 ms, source: not asked for on a bench}
+                signals:
+                  value: {unit: on/off, range: 0..1, number: 1}
+                segments:
+                  bench:
+                    baud: %d baud
+                    format: 8N1
+                    protocol: dropline
+                    controller: {hub: bench, state: broadcast, time-out: 50 ms, gap: 200 us}
+                nodes:
+                  lamps: {segment: bench, address: 7, profile: 8-bit loop}
+                panels:
+                  panel:
+                    node: lamps
+                    indicators:
+                      lamp: {kind: lamp, shows: value}
+                """.formatted(baud);
+        if (PitFile.parse("lamps", text) instanceof PitFile.Understood understood) {
+            return new Subject(understood.pit(), 0, 0);
+        }
+        throw new AssertionError(PitFile.parse("lamps", text));
+    }
+
+    static BoardLink link(Subject subject, Image image) {
+        var on = subject.pit().segments().get(0);
+        return new BoardLink(image.on(Chip.ATMEGA328P, HZ, 0), 0, DRIVER_ENABLE, on.baud(), on.format());
+    }
+
+    static BenchResult examined(String name, int baud) throws IOException {
+        Subject subject = lamps(baud);
+        Image image = image(Chip.ATMEGA328P, name);
+        try (BoardLink link = link(subject, image)) {
+            Inside inside = new Inside(link.board(), image);
+            return new Examination(subject, link, 0, Thoroughness.QUICK, null, inside).run(share -> {});
+        }
+    }
+
+    static TreeSet<String> failed(BenchResult result) {
+        List<String> names = result.items().stream()
+                .filter(item -> item.outcome() == Outcome.FAIL)
+                .map(item -> item.name())
+                .toList();
+        return new TreeSet<>(names);
+    }
+}
