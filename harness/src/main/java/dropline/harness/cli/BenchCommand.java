@@ -72,8 +72,7 @@ import picocli.CommandLine.Spec;
             "  dropline bench --pit pit.yaml --node oil-board --port COM7 --floor 1ms --passport oil-board.yaml",
             "  dropline bench --pit pit.yaml --node oil-board --recording flight.dlr --html oil-board.html",
             "  dropline bench --protocol modbus-rtu --baud 19200 --address 7 --port COM7",
-            "  dropline bench --protocol dropline --baud 250000 --address 7 --firmware panel.hex --chip atmega328p"
-                    + " --driver-enable PD2",
+            "  dropline bench --pit pit.yaml --node oil-board --firmware oil.hex --chip atmega328p",
             "",
             "Exit codes:  0 fit   1 not fit, or undecided   2 the input is wrong   3 our own fault"
         })
