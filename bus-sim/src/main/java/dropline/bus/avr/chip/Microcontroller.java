@@ -79,7 +79,7 @@ public final class Microcontroller {
         general = new Plain(cpu, 0x3E, 0x4A, 0x4B);
         Plain kept = new Plain(cpu, Names.kept(chip));
         for (int address : Names.settled(chip)) {
-            new Settled(cpu, address, Names.of(chip, address));
+            new Settled(cpu, address, Names.of(address));
         }
         resets = cause -> {
             control.reset(cause);

@@ -26,11 +26,11 @@ final class Names {
         };
     }
 
-    static String of(Chip chip, int address) {
+    static String of(int address) {
         return switch (address) {
             case 0x49 -> "PLLCSR";
             case 0x50 -> "ACSR";
-            case 0x51 -> chip.kind == Chip.Kind.SMALL ? "" : "OCDR";
+            case 0x51 -> "OCDR";
             case 0x52 -> "PLLFRQ";
             case 0x61 -> "CLKPR";
             case 0x66 -> "OSCCAL";
@@ -57,7 +57,7 @@ final class Names {
                 && ((address >= 0xBE && address <= 0xD4) || address == 0x39 || address == 0x72)) {
             return "uses timer 4 of the " + chip.word() + " (" + hex + "), which is not modelled";
         }
-        String name = of(chip, address);
+        String name = of(address);
         return name.isEmpty()
                 ? "goes to address " + hex + ", where " + chip.word() + " has no register"
                 : "uses " + name + " (" + hex + "), which is not modelled";

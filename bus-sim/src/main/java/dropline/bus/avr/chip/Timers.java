@@ -13,6 +13,11 @@ import java.util.Objects;
 
 /** A chip's timers, and the pins they reach (each sheet's "Pin Configurations"). */
 final class Timers {
+    /** Address of TIFR0 and of TIMSK0; the others follow. */
+    private static final int FLAGS = 0x35;
+
+    private static final int MASKS = 0x6E;
+
     private final Cpu cpu;
     private final Map<Character, Port> ports;
     private final Prescaler prescaler;
@@ -22,37 +27,83 @@ final class Timers {
         this.cpu = cpu;
         this.ports = ports;
         prescaler = new Prescaler(cpu);
-        switch (chip.kind) {
-            case SMALL -> {
-                narrow(0x44, 0x35, 0x6E, 14, Divisors.USUAL, "D6 D5");
-                wide(0x80, 0x36, 0x6F, 10, "B1 B2", "B0");
-                narrow(0xB0, 0x37, 0x70, 7, Divisors.FINE, "B3 D3");
-            }
-            case LARGE -> {
-                narrow(0x44, 0x35, 0x6E, 21, Divisors.USUAL, "B7 G5");
-                wide(0x80, 0x36, 0x6F, 16, "B5 B6 B7", "D4");
-                narrow(0xB0, 0x37, 0x70, 13, Divisors.FINE, "B4 H6");
-                wide(0x90, 0x38, 0x71, 31, "E3 E4 E5", "E7");
-                wide(0xA0, 0x39, 0x72, 41, "H3 H4 H5", "L0");
-                wide(0x120, 0x3A, 0x73, 46, "L3 L4 L5", "L1");
-            }
-            case USB -> {
-                narrow(0x44, 0x35, 0x6E, 21, Divisors.USUAL, "B7 D0");
-                wide(0x80, 0x36, 0x6F, 16, "B5 B6 B7", "D4");
-                wide(0x90, 0x38, 0x71, 31, "C6 - -", "C7");
+        int[] vectors = vectors(chip);
+        for (int number = 0; number < vectors.length; number++) {
+            switch (vectors[number] == 0 ? -1 : number) {
+                case -1 -> {}
+                case 0 -> narrow(0x44, number, vectors[number], Divisors.USUAL, outputs(chip, number));
+                case 2 -> narrow(0xB0, number, vectors[number], Divisors.FINE, outputs(chip, number));
+                default -> wide(number, vectors[number], outputs(chip, number), capture(chip, number));
             }
         }
     }
 
-    private void narrow(int base, int flags, int mask, int vector, Divisors divisors, String pins) {
+    /** By its number, the first vector of each timer: "capture" where it has that, else "compare A"; 0 for no timer. */
+    static int[] vectors(Chip chip) {
+        return switch (chip.kind) {
+            case SMALL -> new int[] {14, 10, 7};
+            case LARGE -> new int[] {21, 16, 13, 31, 41, 46};
+            case USB -> new int[] {21, 16, 0, 31};
+        };
+    }
+
+    /** The pins of its outputs A, B and C; a dash where a timer compares and has no pin. */
+    private static String outputs(Chip chip, int number) {
+        boolean isSmall = chip.kind == Chip.Kind.SMALL;
+        boolean isLarge = chip.kind == Chip.Kind.LARGE;
+        return switch (number) {
+            case 0 -> isSmall ? "D6 D5" : isLarge ? "B7 G5" : "B7 D0";
+            case 1 -> isSmall ? "B1 B2" : "B5 B6 B7";
+            case 2 -> isSmall ? "B3 D3" : "B4 H6";
+            case 3 -> isLarge ? "E3 E4 E5" : "C6 - -";
+            case 4 -> "H3 H4 H5";
+            default -> "L3 L4 L5";
+        };
+    }
+
+    private static String capture(Chip chip, int number) {
+        return switch (number) {
+            case 1 -> chip.kind == Chip.Kind.SMALL ? "B0" : "D4";
+            case 3 -> chip.kind == Chip.Kind.LARGE ? "E7" : "C7";
+            case 4 -> "L0";
+            default -> "L1";
+        };
+    }
+
+    private void narrow(int base, int number, int vector, Divisors divisors, String pins) {
         Place place = new Place(
-                false, base, base + 2, base + 3, 2, flags, mask, vector, divisors, divisors == Divisors.USUAL);
+                false,
+                base,
+                base + 2,
+                base + 3,
+                2,
+                FLAGS + number,
+                MASKS + number,
+                vector,
+                divisors,
+                divisors == Divisors.USUAL);
         connect(new Timer(cpu, prescaler, place), pins);
     }
 
-    private void wide(int base, int flags, int mask, int vector, String pins, String capture) {
-        int channels = pins.split(" ").length;
-        Place place = new Place(true, base, base + 4, base + 8, channels, flags, mask, vector, Divisors.USUAL, true);
+    private void wide(int number, int vector, String pins, String capture) {
+        int base =
+                switch (number) {
+                    case 1 -> 0x80;
+                    case 3 -> 0x90;
+                    case 4 -> 0xA0;
+                    default -> 0x120;
+                };
+        Place place = new Place(
+                true,
+                base,
+                base + 4,
+                base + 8,
+                pins.split(" ").length,
+                FLAGS + number,
+                MASKS + number,
+                vector,
+                Divisors.USUAL,
+                true);
         Timer timer = new Timer(cpu, prescaler, place);
         connect(timer, pins);
         timer.capture(port(capture), bit(capture));
