@@ -52,6 +52,8 @@ spoilt check-swapped 'reply\[end++\] = (uint8_t)(check >> 8);' 'check = (uint16_
 spoilt stumbles 'node->spoilt = 0;' ''
 spoilt answers-broadcasts 'if (frame\[0\] == STATE .*' '& return reply(node);'
 
+image atmega328p crc "$here/src/crc.c" "$node/dropline_node.c"
+
 for chip in atmega328p atmega2560; do
     python3 "$here/oracle/cases.py" "$chip" >"$work/cases-$chip.S"
     avr-gcc -mmcu="$chip" -O2 -Wall -Wextra -Werror -std=gnu11 -o "$work/oracle-$chip.elf" \

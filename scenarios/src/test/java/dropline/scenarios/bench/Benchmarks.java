@@ -14,8 +14,8 @@ import java.util.stream.Stream;
 import org.openjdk.jmh.runner.RunnerException;
 
 /**
- * Measures a live stream, the demo pit for an hour and for ten minutes, the reference bus, sizing, starting, the
- * yardstick and the pieces; prints all of it.
+ * Measures a live stream, the demo pit for an hour and for ten minutes, the reference bus, sizing, starting, emulated
+ * boards, the yardstick and the pieces; prints all of it.
  */
 public final class Benchmarks {
     private static final long SECOND = 1_000_000_000L;
@@ -38,7 +38,7 @@ public final class Benchmarks {
 
     /**
      * Takes the project's root folder and, for one part alone, {@code record}, {@code replay}, {@code size},
-     * {@code start}, {@code yardstick} or {@code pieces}.
+     * {@code start}, {@code firmware}, {@code yardstick} or {@code pieces}.
      */
     public static void main(String[] arguments) throws IOException, InterruptedException, RunnerException {
         Path folder = Files.createTempDirectory("dropline-bench");
@@ -76,6 +76,9 @@ public final class Benchmarks {
         }
         if (isWanted("start")) {
             Starts.measure(folder, home, out);
+        }
+        if (isWanted("firmware")) {
+            FirmwareSpeed.measure(home, out);
         }
         if (isWanted("yardstick")) {
             Yardstick.compare(home, out);

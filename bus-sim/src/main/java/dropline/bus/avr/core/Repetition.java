@@ -8,7 +8,7 @@ import java.util.Arrays;
  * ones (R. P. Brent, "An improved Monte Carlo factorization algorithm", BIT 20, 1980, section 2).
  */
 final class Repetition {
-    private static final int FEW = 4;
+    private static final int FEW = 2;
 
     private final byte[] registers = new byte[32];
     private int place = -1;
