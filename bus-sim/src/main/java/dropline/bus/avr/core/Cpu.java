@@ -7,42 +7,27 @@ import org.jspecify.annotations.Nullable;
  * The processor. It runs up to a cycle and no further than the instruction that is under way then. What peripherals do
  * at instants of their own happens between instructions.
  */
-public final class Cpu extends DataSpace {
+public final class Cpu extends Flow {
     private static final int SPL = 0x5D;
     private static final int SPH = 0x5E;
     private static final int SREG = 0x5F;
     private static final int RAMPZ = 0x5B;
     private static final int EIND = 0x5C;
 
-    private final Shape shape;
-    private final int mask;
     private final Alarms alarms = new Alarms();
     private final @Nullable Served[] owners = new Served[Long.SIZE];
     private final IntFunction<String> names;
     private final Stretches interruptsOff = new Stretches();
-    private final Repetition repetition = new Repetition();
     private Programming programming = Programming.NONE;
-    private Watchdog watchdog = Watchdog.NONE;
     private Sleep sleep = Sleep.NONE;
-    private int pc;
-    private int begun;
     private long until;
-    private long stopAt;
     private long requests;
-    private boolean isHeld;
     private boolean isAsleep;
-    private long skipped;
-    private boolean skips = true;
 
     /** @param names of the registers in the data space, for messages */
     public Cpu(Shape shape, Flash flash, IntFunction<String> names) {
-        super(flash, shape.ramStart(), shape.ramEnd());
-        if (flash.size() != shape.flashWords()) {
-            throw new IllegalArgumentException("flash must fit the chip: words=" + flash.size());
-        }
-        this.shape = shape;
+        super(shape, flash);
         this.names = names;
-        mask = flash.size() - 1;
         claim(new Own(), SPL, SPH, SREG);
         if (shape.flashWords() > 0x8000) {
             claim(new Own(), RAMPZ);
@@ -93,19 +78,9 @@ public final class Cpu extends DataSpace {
         sleep = own;
     }
 
-    /** Whether loops that change nothing may be passed over; nothing else may differ by it. */
-    public void skipLoops(boolean isAllowed) {
-        skips = isAllowed;
-    }
-
     /** Cycles since power came. */
     public long cycles() {
         return cycles;
-    }
-
-    /** Cycles that were passed over because nothing changed in them. */
-    public long skippedCycles() {
-        return skipped;
     }
 
     /** When interrupts were off longest. */
@@ -223,71 +198,6 @@ public final class Cpu extends DataSpace {
         return flash.arguments[at];
     }
 
-    private void flow(int op, int bit, int target) {
-        int calls = shape.wideCounter() ? 1 : 0;
-        switch (op) {
-            case Op.RJMP -> jump(target, 2);
-            case Op.JMP -> jump(target, 3);
-            case Op.RCALL -> call(pc, target, 3 + calls);
-            case Op.CALL -> call(pc + 1, target, 4 + calls);
-            case Op.RET -> back(4 + calls);
-            case Op.RETI -> {
-                back(4 + calls);
-                status(sreg | I, cycles);
-                isHeld = true;
-                stopAt = 0;
-            }
-            case Op.IJMP -> jump(pair(30), 2);
-            case Op.ICALL -> call(pc, pair(30), 3 + calls);
-            case Op.EIJMP -> jump(pair(30) | eind << 16, 2);
-            case Op.EICALL -> call(pc, pair(30) | eind << 16, 4);
-            case Op.BRBS -> branch((sreg & bit) != 0, target);
-            default -> branch((sreg & bit) == 0, target);
-        }
-    }
-
-    private void branch(boolean isTaken, int target) {
-        if (isTaken) {
-            jump(target, 2);
-        } else {
-            cycles++;
-        }
-    }
-
-    private void jump(int target, int count) {
-        cycles += count;
-        pc = target & mask;
-        if (pc <= begun && skips && repetition.isAt(this, pc)) {
-            long round = repetition.round(cycles);
-            long same = Math.max(0, (stopAt - 1 - cycles) / round) * round;
-            watchdog.passedOver(cycles - round, same);
-            cycles += same;
-            skipped += same;
-            repetition.goesOn(cycles);
-        }
-    }
-
-    private void call(int from, int target, int count) {
-        cycles += count;
-        pushAddress(from & mask);
-        pc = target & mask;
-    }
-
-    private void back(int count) {
-        cycles += count;
-        int high = shape.wideCounter() ? pop() << 16 : 0;
-        int middle = pop() << 8;
-        pc = (high | middle | pop()) & mask;
-    }
-
-    private void pushAddress(int address) {
-        push(address);
-        push(address >> 8);
-        if (shape.wideCounter()) {
-            push(address >> 16);
-        }
-    }
-
     private void others(int op, int a, int b, int target) {
         cycles++;
         switch (op) {
@@ -311,15 +221,9 @@ public final class Cpu extends DataSpace {
         }
     }
 
-    private void skip(boolean isSkipped, int target) {
-        if (isSkipped) {
-            cycles += target - begun - 1 & mask;
-            pc = target;
-        }
-    }
-
     /** The status register is set; an interrupt that this lets in comes after the next instruction. */
-    private void status(int value, long cycle) {
+    @Override
+    void status(int value, long cycle) {
         int was = sreg;
         sreg = value & 0xFF;
         if ((was & I) == 0 && (sreg & I) != 0) {

@@ -27,7 +27,7 @@ final class Repetition {
     }
 
     /** Whether the processor, which has just jumped back, is where it was, with all as it was. */
-    boolean isAt(Cpu cpu, int target) {
+    boolean isAt(DataSpace cpu, int target) {
         if (target == place
                 && cpu.contents() == contents
                 && cpu.sp == sp

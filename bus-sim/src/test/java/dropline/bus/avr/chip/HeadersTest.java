@@ -72,7 +72,7 @@ final class HeadersTest {
         try {
             return "" + Poke.read(chip.cpu(), address);
         } catch (StoppedException stopped) {
-            return stopped.getMessage();
+            return String.valueOf(stopped.getMessage());
         }
     }
 
