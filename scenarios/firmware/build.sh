@@ -52,6 +52,9 @@ spoilt check-swapped 'reply\[end++\] = (uint8_t)(check >> 8);' 'check = (uint16_
 spoilt stumbles 'node->spoilt = 0;' ''
 spoilt answers-broadcasts 'if (frame\[0\] == STATE .*' '& return reply(node);'
 
+image atmega328p registers "$here/src/registers.c"
+image atmega328p registers-short-silence "$here/src/registers.c" -DSHORT_SILENCE
+
 image atmega328p crc "$here/src/crc.c" "$node/dropline_node.c"
 
 for chip in atmega328p atmega2560; do

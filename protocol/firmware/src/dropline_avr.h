@@ -63,6 +63,8 @@ ISR(USART_RX_vect)
 ISR(USART_UDRE_vect)
 {
     UDR0 = dropline.reply[dropline_sent++];
+    /* had interrupts been off for long, transmission was complete before this byte: that does not count any more */
+    UCSR0A = (uint8_t)((UCSR0A & (1 << U2X0 | 1 << MPCM0)) | 1 << TXC0);
     if (--dropline_left == 0) {
         UCSR0B &= (uint8_t)~(1 << UDRIE0);
     }

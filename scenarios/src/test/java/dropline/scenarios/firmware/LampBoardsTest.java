@@ -35,7 +35,7 @@ final class LampBoardsTest {
         "never-enabled, driver-edges, program",
         "enabled-too-late, driver-edges, program",
         "loop-blocks, back-to-back, no-overrun",
-        "leds-block, interrupts-off, program",
+        "leds-block, interrupts-off, driver-edges",
         "small-ring, answers, no-overrun",
         "address-lost, comes-back, answers",
         "stack-too-deep, program, answers",

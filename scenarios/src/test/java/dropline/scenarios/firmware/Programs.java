@@ -73,7 +73,10 @@ final class Programs {
     }
 
     static BenchResult examined(String name, int baud) throws IOException {
-        Subject subject = lamps(baud);
+        return examined(name, lamps(baud));
+    }
+
+    static BenchResult examined(String name, Subject subject) throws IOException {
         Image image = image(Chip.ATMEGA328P, name);
         try (BoardLink link = link(subject, image)) {
             Inside inside = new Inside(link.board(), image);

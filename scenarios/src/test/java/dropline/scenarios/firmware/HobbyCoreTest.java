@@ -1,0 +1,78 @@
+package dropline.scenarios.firmware;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
+import static org.junit.jupiter.api.Assumptions.abort;
+
+import dropline.bus.avr.board.Board;
+import dropline.bus.avr.board.Pin;
+import dropline.bus.avr.chip.Chip;
+import dropline.bus.clock.UartClock;
+import dropline.protocol.Bytes;
+import dropline.protocol.CharacterFormat;
+import dropline.scenarios.peer.Peer;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * A program on the hobby core of Debian's arduino-core-avr 1.8.7: its timers, serial port, EEPROM, converter, two
+ * wires.
+ */
+final class HobbyCoreTest {
+    private static final Path CORE = Path.of("/usr/share/arduino/hardware/arduino/avr/cores/arduino");
+    private static final long MILLI = 1_000_000;
+
+    @ParameterizedTest
+    @CsvSource({"ATMEGA328P, standard, PB5", "ATMEGA2560, mega, PB7"})
+    void runs(Chip chip, String variant, String led, @TempDir Path folder) throws IOException, InterruptedException {
+        new Peer("avr-g++").mustBeHere();
+        if (!Files.exists(CORE)) {
+            if ("required".equals(System.getProperty("dropline.peers"))) {
+                fail("arduino-core-avr is not installed");
+            }
+            abort("arduino-core-avr is not installed, so no program on it runs here");
+        }
+        Path image = folder.resolve("sketch.elf");
+        String script =
+                Programs.FOLDER.resolve("sketch/build.sh").toAbsolutePath().toString();
+        assertTrue(new Peer("bash").runs(folder, script, chip.word(), variant, image.toString()));
+        StringBuilder said = new StringBuilder();
+        List<Long> edges = new ArrayList<>();
+        Board board = new Board(
+                Programs.image(chip, image).on(chip, Programs.HZ, 0),
+                0,
+                null,
+                1e9 / 115_200,
+                CharacterFormat.EIGHT_N_ONE,
+                (value, good, end) -> said.append((char) value));
+        Pin pin = Pin.named(led).orElseThrow();
+        board.chip().port(pin.port()).watch((levels, changed, cycle) -> {
+            if ((changed >> pin.bit() & 1) != 0) {
+                edges.add(UartClock.ticksToNanos(cycle, Programs.HZ));
+            }
+        });
+
+        board.advanceTo(100 * MILLI);
+        board.hear(Bytes.copyOf("gear down".getBytes(StandardCharsets.US_ASCII), 0, 9), 100 * MILLI);
+        board.advanceTo(2_000 * MILLI);
+
+        assertEquals(
+                "stored 42\r\nanalog 0\r\nroot 1.414214\r\ndisplay 2\r\nGEAR DOWN",
+                said.toString(),
+                "2: nobody acknowledged");
+        assertTrue(edges.size() > 10, () -> "edges=" + edges.size());
+        for (int i = 2; i + 2 < edges.size(); i += 2) {
+            // its clock counts in 4 us, and a delay begins anywhere between
+            assertEquals(100.0, (edges.get(i + 1) - edges.get(i)) / 1e6, 0.02);
+            assertEquals(250.0, (edges.get(i + 2) - edges.get(i)) / 1e6, 0.3);
+        }
+    }
+}
