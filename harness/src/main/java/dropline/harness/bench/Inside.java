@@ -4,6 +4,7 @@ import dropline.bus.avr.board.Board;
 import dropline.bus.avr.board.Driver;
 import dropline.bus.avr.core.Cpu;
 import dropline.bus.avr.core.StoppedException;
+import dropline.bus.avr.part.Usart;
 import dropline.bus.clock.UartClock;
 import dropline.bus.fault.FaultKind;
 import dropline.harness.firmware.Image;
@@ -19,6 +20,9 @@ public final class Inside {
     private static final int SAFE_CHARACTERS = 2;
 
     private static final int ROOM_BYTES = 32;
+
+    /** MODBUS over serial line V1.02, section 3.2: a device must send with a rate better than this. */
+    private static final double MOST_RATE_PERCENT = 1;
 
     /** The largest chip has 57 vectors of four bytes. */
     private static final int VECTORS_END = 57 * 4;
@@ -39,6 +43,7 @@ public final class Inside {
     /** Adds what was seen while the board was examined. */
     void tell(Bench bench) {
         program(bench);
+        rate(bench);
         driver(bench);
         overruns(bench);
         blackouts(bench);
@@ -74,6 +79,36 @@ public final class Inside {
                                 + image.place(board.chip().firstBiteAt()),
                 1,
                 FaultKind.RESET);
+    }
+
+    private void rate(Bench bench) {
+        Usart usart = board.usart();
+        if (board.stop() != null) {
+            bench.undecided("rate", "its program had stopped");
+            return;
+        }
+        if (!usart.isTransmitting()) {
+            bench.item("rate", false, "its USART's transmitter is off", 1, FaultKind.WRONG_BAUD, FaultKind.DEAD_NODE);
+            return;
+        }
+        double baud = (double) board.chip().hz() / usart.bitCycles();
+        double error = 100 * (baud / bench.segment().baud() - 1);
+        boolean isAlike = usart.format().equals(bench.segment().format());
+        bench.item(
+                "rate",
+                isAlike && Math.abs(error) <= MOST_RATE_PERCENT,
+                String.format(
+                        Locale.ROOT,
+                        "sends at %.0f baud %s, %+.1f%% off the pair's %d %s; more than %.0f%% must not be",
+                        baud,
+                        usart.format(),
+                        error,
+                        bench.segment().baud(),
+                        bench.segment().format(),
+                        MOST_RATE_PERCENT),
+                1,
+                FaultKind.WRONG_BAUD,
+                FaultKind.CLOCK_OFF);
     }
 
     private void driver(Bench bench) {
@@ -139,9 +174,11 @@ public final class Inside {
                 longest,
                 limit,
                 false,
-                "interrupts were off for " + Words.time(longest) + " at most, from "
-                        + place(cpu.interruptsOff().fromByteAddress()) + " on; two characters last "
-                        + Words.time(limit),
+                longest == 0
+                        ? "interrupts were never off once they had been on"
+                        : "interrupts were off for " + Words.time(longest) + " at most, from "
+                                + place(cpu.interruptsOff().fromByteAddress()) + " on; two characters last "
+                                + Words.time(limit),
                 1,
                 FaultKind.BLACKOUT);
     }

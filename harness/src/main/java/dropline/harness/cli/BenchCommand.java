@@ -255,7 +255,9 @@ final class BenchCommand implements Callable<Integer> {
     }
 
     private void write(BenchResult result) throws IOException {
-        if (passport != null) {
+        if (passport != null && result.passport().trials() == 0) {
+            console.err().println("No passport is written: no reply was measured.");
+        } else if (passport != null) {
             OutputFiles.write(
                     passport,
                     result.passport()

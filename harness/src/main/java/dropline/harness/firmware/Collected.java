@@ -7,6 +7,8 @@ import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /** What has been read of a file so far, and what is wrong with it. */
@@ -17,6 +19,7 @@ final class Collected {
     private final List<Image.Stretch> program = new ArrayList<>();
     private final List<Image.Stretch> eeprom = new ArrayList<>();
     private final List<Image.Function> functions = new ArrayList<>();
+    private final Set<String> outside = new TreeSet<>();
     private int memoryEnd;
 
     Collected(String file, Chip chip) {
@@ -70,12 +73,16 @@ final class Collected {
         if (address >= 0 && address + length <= size) {
             return true;
         }
-        wrong(
-                line,
-                "OUT_OF_RANGE",
-                String.format(Locale.ROOT, "bytes at 0x%X to 0x%X", address, address + length - 1),
-                String.format(Locale.ROOT, "at most 0x%X, the end of %s of the %s", size - 1, what, chip.word()),
-                "name the chip that the program was built for");
+        // one message for all of them: whoever names the wrong chip has thousands
+        if (outside.add(what)) {
+            wrong(
+                    line,
+                    "OUT_OF_RANGE",
+                    String.format(
+                            Locale.ROOT, "bytes at 0x%X to 0x%X, and perhaps more", address, address + length - 1),
+                    String.format(Locale.ROOT, "at most 0x%X, the end of %s of the %s", size - 1, what, chip.word()),
+                    "name the chip that the program was built for");
+        }
         return false;
     }
 

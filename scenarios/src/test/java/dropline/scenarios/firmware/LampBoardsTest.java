@@ -45,11 +45,11 @@ final class LampBoardsTest {
         "babbles, silent-unasked, answers",
         "deaf-after-reply, lets-go, driver-edges",
         "prints-in-interrupt, no-overrun, program",
-        "half-clock, answers, program",
+        "half-clock, rate, program",
         "answers-broadcasts, silent-to-all, answers",
         "answers-others, silent-to-others, answers",
         "ignores-check, silent-to-damage, answers",
-        "check-swapped, answers, driver-edges",
+        "check-swapped, answers, rate",
         "stumbles, silent-to-noise, answers"
     })
     void everyMistakeFailsInTheItemThatNamesIt(String mistake, String fails, String passes) throws IOException {

@@ -3,6 +3,7 @@ package dropline.bus.avr.part;
 import dropline.bus.avr.core.Cpu;
 import dropline.bus.avr.core.Registers;
 import dropline.bus.avr.core.Served;
+import dropline.protocol.CharacterFormat;
 import org.jspecify.annotations.Nullable;
 
 /** A USART, asynchronous (DS40002061, "USART0"). What it cannot be here stops the program. */
@@ -104,7 +105,16 @@ public final class Usart implements Registers, Served {
         transmitter.reset();
     }
 
-    int bitCycles() {
+    /** How its characters stand on the line. */
+    public CharacterFormat format() {
+        CharacterFormat.Parity parity = parity() < 2
+                ? CharacterFormat.Parity.NONE
+                : parity() == 2 ? CharacterFormat.Parity.EVEN : CharacterFormat.Parity.ODD;
+        return new CharacterFormat(dataBits(), parity, stopBits());
+    }
+
+    /** How long a bit is, cycles. */
+    public int bitCycles() {
         return (isDouble ? 8 : 16) * (divisor + 1);
     }
 
