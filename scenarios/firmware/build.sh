@@ -62,4 +62,9 @@ for chip in atmega328p atmega2560; do
     avr-gcc -mmcu="$chip" -O2 -Wall -Wextra -Werror -std=gnu11 -o "$work/oracle-$chip.elf" \
         "$here/oracle/oracle.c" "$work/cases-$chip.S"
     avr-objcopy -O ihex "$work/oracle-$chip.elf" "$out/oracle-$chip.hex"
+    for level in 0 1 2 3; do
+        avr-gcc -mmcu="$chip" "-O$level" -Wall -Wextra -Werror -std=gnu99 -o "$work/checkpoints.elf" \
+            "$here/oracle/checkpoints.c" -lm
+        avr-objcopy -O ihex -R .eeprom "$work/checkpoints.elf" "$out/checkpoints-$chip-o$level.hex"
+    done
 done
