@@ -9,6 +9,9 @@ import dropline.bus.clock.UartClock;
 import dropline.bus.fault.FaultKind;
 import dropline.harness.firmware.Image;
 import dropline.harness.verdict.Words;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 
 /** What can be seen only inside an emulated board: its driver's edges, what it lost, its stack, where it lingers. */
@@ -31,6 +34,9 @@ public final class Inside {
     private static final int JMP = 0x940C;
 
     private static final int JMP_MASK = 0xFE0E;
+
+    private static final int BUSIEST = 3;
+    private static final double WORTH_NAMING = 0.01;
 
     private final Board board;
     private final Image image;
@@ -73,12 +79,29 @@ public final class Inside {
                 "program",
                 bites == 0,
                 bites == 0
-                        ? "ran all the while; its watchdog did not bite"
+                        ? "ran all the while; its watchdog did not bite" + busiest()
                         : "its watchdog bit " + bites + " times, first "
                                 + Words.time(nanos(board.chip().firstBite())) + " after power came, in "
                                 + image.place(board.chip().firstBiteAt()),
                 1,
                 FaultKind.RESET);
+    }
+
+    /** The functions that it is most often found in, where the file names them. */
+    private String busiest() {
+        List<Image.Function> functions = new ArrayList<>(image.functions());
+        functions.removeIf(function -> function.size() == 0);
+        functions.sort(Comparator.comparingDouble(function -> -share(function)));
+        List<String> named = functions.stream()
+                .limit(BUSIEST)
+                .filter(function -> share(function) >= WORTH_NAMING)
+                .map(function -> String.format(Locale.ROOT, "%s %.0f%%", function.name(), 100 * share(function)))
+                .toList();
+        return named.isEmpty() ? "" : "; most of its time it was in " + String.join(", ", named);
+    }
+
+    private double share(Image.Function function) {
+        return board.samples().share(function.address(), function.address() + function.size());
     }
 
     private void rate(Bench bench) {

@@ -36,8 +36,7 @@ final class EveryInstructionTest {
             lines.addAll(printed(chip, "checkpoints-" + chip.word() + "-o" + level + ".hex"));
         }
 
-        assertEquals(
-                Files.readAllLines(Programs.FOLDER.resolve("oracle/checkpoints-" + chip.word() + ".txt")), lines);
+        assertEquals(Files.readAllLines(Programs.FOLDER.resolve("oracle/checkpoints-" + chip.word() + ".txt")), lines);
     }
 
     /** What a program prints until it prints a point on a line of its own. */

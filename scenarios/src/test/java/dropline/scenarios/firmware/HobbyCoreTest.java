@@ -9,6 +9,7 @@ import dropline.bus.avr.board.Board;
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.clock.UartClock;
+import dropline.harness.bench.BenchResult;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import dropline.scenarios.peer.Peer;
@@ -18,6 +19,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -30,9 +33,8 @@ final class HobbyCoreTest {
     private static final Path CORE = Path.of("/usr/share/arduino/hardware/arduino/avr/cores/arduino");
     private static final long MILLI = 1_000_000;
 
-    @ParameterizedTest
-    @CsvSource({"ATMEGA328P, standard, PB5", "ATMEGA2560, mega, PB7"})
-    void runs(Chip chip, String variant, String led, @TempDir Path folder) throws IOException, InterruptedException {
+    private static Path built(Path sketch, Chip chip, String variant, Path folder)
+            throws IOException, InterruptedException {
         new Peer("avr-g++").mustBeHere();
         if (!Files.exists(CORE)) {
             if ("required".equals(System.getProperty("dropline.peers"))) {
@@ -41,9 +43,34 @@ final class HobbyCoreTest {
             abort("arduino-core-avr is not installed, so no program on it runs here");
         }
         Path image = folder.resolve("sketch.elf");
-        String script =
-                Programs.FOLDER.resolve("sketch/build.sh").toAbsolutePath().toString();
-        assertTrue(new Peer("bash").runs(folder, script, chip.word(), variant, image.toString()));
+        assertTrue(new Peer("bash")
+                .runs(
+                        folder,
+                        Programs.FOLDER
+                                .resolve("sketch/build.sh")
+                                .toAbsolutePath()
+                                .toString(),
+                        sketch.toAbsolutePath().toString(),
+                        chip.word(),
+                        variant,
+                        image.toString()));
+        return image;
+    }
+
+    @Test
+    void theLibrarysExampleIsFitToWire(@TempDir Path folder) throws IOException, InterruptedException {
+        Path example = Path.of("../protocol/firmware/examples/Lamps/Lamps.ino");
+        Path image = built(example, Chip.ATMEGA328P, "standard", folder);
+
+        BenchResult result = Programs.examined(image, Programs.lamps(250_000));
+
+        assertEquals(new TreeSet<>(), Programs.failed(result));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"ATMEGA328P, standard, PB5", "ATMEGA2560, mega, PB7"})
+    void runs(Chip chip, String variant, String led, @TempDir Path folder) throws IOException, InterruptedException {
+        Path image = built(Programs.FOLDER.resolve("sketch/sketch.cpp"), chip, variant, folder);
         StringBuilder said = new StringBuilder();
         List<Long> edges = new ArrayList<>();
         Board board = new Board(

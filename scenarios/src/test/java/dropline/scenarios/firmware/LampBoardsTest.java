@@ -68,9 +68,10 @@ final class LampBoardsTest {
 
     @Test
     void whereItWentWrongIsNamedByItsFunction() throws IOException {
-        Item program = item(Programs.examined("lamps.elf", BAUD), "interrupts-off");
+        BenchResult result = Programs.examined("lamps.elf", BAUD);
 
-        assertTrue(program.says().contains("__vector_"), program::says);
+        assertTrue(item(result, "interrupts-off").says().contains("__vector_"), item(result, "interrupts-off")::says);
+        assertTrue(item(result, "program").says().contains("dropline_work"), item(result, "program")::says);
     }
 
     @Test

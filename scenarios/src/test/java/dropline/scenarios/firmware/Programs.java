@@ -77,7 +77,11 @@ final class Programs {
     }
 
     static BenchResult examined(String name, Subject subject) throws IOException {
-        Image image = image(Chip.ATMEGA328P, name);
+        return examined(FOLDER.resolve("images").resolve(name), subject);
+    }
+
+    static BenchResult examined(Path file, Subject subject) throws IOException {
+        Image image = image(Chip.ATMEGA328P, file);
         try (BoardLink link = link(subject, image)) {
             Inside inside = new Inside(link.board(), image);
             return new Examination(subject, link, 0, Thoroughness.QUICK, null, inside).run(share -> {});

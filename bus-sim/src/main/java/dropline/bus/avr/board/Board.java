@@ -24,6 +24,7 @@ public final class Board {
     private final EdgeReceiver.Characters heard;
     private EdgeReceiver listener;
     private double bitNanos;
+    private final Samples samples;
     private long reachedNanos;
     private @Nullable StoppedException stop;
 
@@ -60,6 +61,7 @@ public final class Board {
                 }
             });
         }
+        samples = new Samples(chip.cpu(), chip.flash().size());
         chip.reset(Microcontroller.POWER_ON);
     }
 
@@ -137,6 +139,11 @@ public final class Board {
     /** Its driver. */
     public Driver driver() {
         return driver;
+    }
+
+    /** Where its program spends its time. */
+    public Samples samples() {
+        return samples;
     }
 
     /** The USART that leads to the pair. */
