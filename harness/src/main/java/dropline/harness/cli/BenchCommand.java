@@ -224,7 +224,8 @@ final class BenchCommand implements Callable<Integer> {
         Segment on = subject.pit().segments().get(subject.segment());
         if (program != null) {
             return new BoardLink(
-                    program.image().on(program.chip(), program.hz(), 0),
+                    program.image()
+                            .on(program.chip(), program.hz(), program.image().beginsAt()),
                     program.usart(),
                     program.driverEnable(),
                     on.baud(),

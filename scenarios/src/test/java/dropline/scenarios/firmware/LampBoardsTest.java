@@ -42,7 +42,7 @@ final class LampBoardsTest {
         "watchdog-bites, stays-up, answers",
         "interrupt-stays, soak, answers",
         "waits-for-display, soak, answers",
-        "babbles, silent-unasked, answers",
+        "babbles, silent-to-others, answers",
         "deaf-after-reply, lets-go, driver-edges",
         "prints-in-interrupt, no-overrun, program",
         "half-clock, rate, program",

@@ -37,8 +37,17 @@ final class Programs {
         return image(chip, FOLDER.resolve("images").resolve(name));
     }
 
-    /** A pit with nothing but one lamp board of address 7. */
+    /** A pit with nothing but one lamp board of address 7, which speaks Dropline frames. */
     static Subject lamps(int baud) {
+        return board(baud, "8N1", "dropline", "broadcast");
+    }
+
+    /** One that speaks Modbus RTU, at its usual rate and format. */
+    static Subject registers() {
+        return board(19_200, "8E1", "modbus-rtu", "addressed");
+    }
+
+    private static Subject board(int baud, String format, String protocol, String state) {
         String text = """
                 pit: A board on the bench
                 host: {state-rate: as recorded}
@@ -50,21 +59,21 @@ final class Programs {
                 segments:
                   bench:
                     baud: %d baud
-                    format: 8N1
-                    protocol: dropline
-                    controller: {hub: bench, state: broadcast, time-out: 50 ms, gap: 200 us}
+                    format: %s
+                    protocol: %s
+                    controller: {hub: bench, state: %s, time-out: 50 ms, gap: 4 ms}
                 nodes:
-                  lamps: {segment: bench, address: 7, profile: 8-bit loop}
+                  board: {segment: bench, address: 7, profile: 8-bit loop}
                 panels:
                   panel:
-                    node: lamps
+                    node: board
                     indicators:
                       lamp: {kind: lamp, shows: value}
-                """.formatted(baud);
-        if (PitFile.parse("lamps", text) instanceof PitFile.Understood understood) {
+                """.formatted(baud, format, protocol, state);
+        if (PitFile.parse("board", text) instanceof PitFile.Understood understood) {
             return new Subject(understood.pit(), 0, 0);
         }
-        throw new AssertionError(PitFile.parse("lamps", text));
+        throw new AssertionError(PitFile.parse("board", text));
     }
 
     static BoardLink link(Subject subject, Image image) {

@@ -104,11 +104,6 @@ public final class Driver {
         return isAutomatic;
     }
 
-    /** Whether it is on. */
-    public boolean isOn() {
-        return isOn;
-    }
-
     /** How often it was turned on and something sent. */
     public long transmissions() {
         return transmissions;

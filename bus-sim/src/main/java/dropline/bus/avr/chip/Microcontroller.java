@@ -31,6 +31,9 @@ public final class Microcontroller {
     /** Low, lock, extended, high: as boards with an external 16 MHz crystal leave the factory. */
     private static final int[] FUSES = {0xFF, 0xFF, 0xFD, 0xDE};
 
+    /** GPIOR0 to GPIOR2. */
+    private static final int[] GENERAL = {0x3E, 0x4A, 0x4B};
+
     private final Chip chip;
     private final long hz;
     private final int beginsAtWord;
@@ -42,7 +45,6 @@ public final class Microcontroller {
     private final Adc adc;
     private final Spi spi;
     private final Twi twi;
-    private final Plain general;
     private final Resets resets;
     private long bites;
     private long firstBite = -1;
@@ -76,7 +78,7 @@ public final class Microcontroller {
         spi = new Spi(cpu, vectors.spi());
         twi = new Twi(cpu, vectors.twi());
         SelfProgramming programming = new SelfProgramming(cpu, flash, hz, chip.pageWords, chip.signature(), FUSES);
-        general = new Plain(cpu, 0x3E, 0x4A, 0x4B);
+        Plain general = new Plain(cpu, GENERAL);
         Plain kept = new Plain(cpu, Names.kept(chip));
         for (int address : Names.settled(chip)) {
             new Settled(cpu, address, Names.of(address));
@@ -237,10 +239,5 @@ public final class Microcontroller {
 
     public Twi twi() {
         return twi;
-    }
-
-    /** GPIOR0 to GPIOR2. */
-    public Plain general() {
-        return general;
     }
 }

@@ -3,31 +3,18 @@ package dropline.bus.avr.part;
 import dropline.bus.avr.core.Cpu;
 import dropline.bus.avr.core.Registers;
 import java.util.Arrays;
-import org.jspecify.annotations.Nullable;
 
 /** Registers that only keep what is written: the general-purpose ones, and settings that change nothing here. */
 public final class Plain implements Registers {
     private final Cpu cpu;
     private final int first;
     private final int[] values;
-    private @Nullable Written listener;
-
-    /** Who wants to know what is written. */
-    @FunctionalInterface
-    public interface Written {
-        /** A byte was. */
-        void written(int address, int value, long cycle);
-    }
 
     public Plain(Cpu cpu, int... addresses) {
         this.cpu = cpu;
         first = Arrays.stream(addresses).min().orElse(0);
         values = new int[Arrays.stream(addresses).max().orElse(0) - first + 1];
         cpu.claim(this, addresses);
-    }
-
-    public void tell(Written written) {
-        listener = written;
     }
 
     public void reset() {
@@ -41,12 +28,9 @@ public final class Plain implements Registers {
 
     @Override
     public void write(int address, int value, long cycle) {
-        if (listener != null || values[address - first] != value) {
+        if (values[address - first] != value) {
             cpu.acted();
         }
         values[address - first] = value;
-        if (listener != null) {
-            listener.written(address, value, cycle);
-        }
     }
 }

@@ -48,21 +48,10 @@ public final class Port implements Registers {
         return levels >> bit & 1;
     }
 
-    /** Whether the program drives a pin. */
-    public boolean isDriven(int bit) {
-        return ((outputs | taken) >> bit & 1) != 0;
-    }
-
     /** Something outside holds a pin at a level. */
     public void hold(int bit, int level, long cycle) {
         held |= 1 << bit;
         outside = outside & ~(1 << bit) | level << bit;
-        settle(cycle);
-    }
-
-    /** Nothing outside holds a pin any more. */
-    public void letGo(int bit, long cycle) {
-        held &= ~(1 << bit);
         settle(cycle);
     }
 

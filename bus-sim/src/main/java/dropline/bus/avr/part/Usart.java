@@ -223,10 +223,4 @@ public final class Usart implements Registers, Served {
         }
         ask();
     }
-
-    @Override
-    public void writeBit(int address, int mask, boolean isSet, long cycle) {
-        int was = read(address, cycle) & ~(address == base ? TXC : 0);
-        write(address, isSet ? was | mask : was & ~mask, cycle);
-    }
 }

@@ -153,6 +153,68 @@ final class OthersTest {
     }
 
     @Test
+    void twiWritesToAndReadsFromWhoeverAcknowledges() {
+        List<String> seen = new ArrayList<>();
+        chip.chip.twi().connect(new Twi.Peer() {
+            @Override
+            public boolean is(int address) {
+                return address == 0x3C;
+            }
+
+            @Override
+            public boolean holdsTheWires() {
+                return false;
+            }
+
+            @Override
+            public void begun() {
+                seen.add("begun");
+            }
+
+            @Override
+            public boolean written(int value, long cycle) {
+                seen.add("written " + value);
+                return value < 100;
+            }
+
+            @Override
+            public int read() {
+                return 0x5A;
+            }
+
+            @Override
+            public void ended(long cycle) {
+                seen.add("ended");
+            }
+        });
+
+        assertEquals(List.of(0x08, 0x18, 0x28, 0x30), transfer(0xA4, 0x78, 7, 200));
+        assertEquals(List.of(0x10, 0x40), transfer(0xA4, 0x79));
+        chip.write(0xBC, 0xC4);
+        chip.runTo(chip.cpu.cycles() + 400);
+        assertEquals(0x50, chip.read(0xB9));
+        assertEquals(0x5A, chip.read(0xBB));
+        chip.write(0xBC, 0x94);
+        assertEquals(0, chip.read(0xBC) & 0x10, "the stop is over");
+        assertEquals(List.of("begun", "written 7", "written 200", "ended", "begun", "ended"), seen);
+    }
+
+    /** A start, then bytes; the status after each. */
+    private List<Integer> transfer(int start, int... bytes) {
+        List<Integer> states = new ArrayList<>();
+        chip.write(0xBC, start);
+        chip.runTo(chip.cpu.cycles() + 400);
+        states.add(chip.read(0xB9));
+        for (int one : bytes) {
+            chip.write(0xBB, one);
+            chip.write(0xBC, 0x84);
+            chip.runTo(chip.cpu.cycles() + 400);
+            states.add(chip.read(0xB9));
+        }
+        return states;
+    }
+
+    @Test
     void aPinChangeAsksForItsBanksInterrupt() {
         chip.write(0x68, 1);
         chip.write(0x6B, 4);
