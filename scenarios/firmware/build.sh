@@ -54,6 +54,7 @@ spoilt answers-broadcasts 'if (frame\[0\] == STATE .*' '& return reply(node);'
 
 image atmega328p registers "$here/src/registers.c"
 image atmega328p registers-short-silence "$here/src/registers.c" -DSHORT_SILENCE
+image atmega328p lines "$here/src/lines.c"
 
 image atmega328p crc "$here/src/crc.c" "$node/dropline_node.c"
 

@@ -47,6 +47,12 @@ final class Programs {
         return board(19_200, "8E1", "modbus-rtu", "addressed");
     }
 
+    /** One that speaks lines of text, by their description beside the other worked layouts. */
+    static Subject lines() {
+        Path layout = Path.of("layouts/lines.yaml").toAbsolutePath();
+        return board(250_000, "8N1", "custom\n    layout: '" + layout.toString().replace("'", "''") + "'", "broadcast");
+    }
+
     private static Subject board(int baud, String format, String protocol, String state) {
         String text = """
                 pit: A board on the bench

@@ -8,10 +8,18 @@ import java.io.IOException;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
-/** A Modbus RTU board, right and with one mistake. */
-final class RegisterBoardsTest {
+/** Boards that speak Modbus RTU, and lines of text that a layout describes. */
+final class OtherProtocolsTest {
     @Test
-    void theBoardThatIsRightPasses() throws IOException {
+    void theBoardThatSpeaksLinesPasses() throws IOException {
+        BenchResult result = Programs.examined("lines.hex", Programs.lines());
+
+        assertEquals(new TreeSet<>(), Programs.failed(result));
+        assertTrue(result.items().size() > 18, () -> "items=" + result.items().size());
+    }
+
+    @Test
+    void theModbusBoardThatIsRightPasses() throws IOException {
         BenchResult result = Programs.examined("registers.hex", Programs.registers());
 
         assertEquals(new TreeSet<>(), Programs.failed(result));
