@@ -3,7 +3,7 @@
  * come in by dropline_hear, usually from the receive interrupt, and a reply comes out of dropline_work, called from the
  * main loop. What puts the reply on the line, and lets go of it, is the board's: dropline_avr.h does it for an AVR.
  *
- * The frames are described in Dropline's manual (docs/model.md and the class DroplineFrames).
+ * The frames are described at the class DroplineFrames, in the protocol module's sources.
  */
 #ifndef DROPLINE_NODE_H
 #define DROPLINE_NODE_H

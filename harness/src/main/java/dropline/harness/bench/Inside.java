@@ -155,7 +155,7 @@ public final class Inside {
         }
         long least = nanos(driver.leastTail());
         boolean isReleased = driver.mostTail() != Long.MIN_VALUE;
-        boolean well = driver.unsent() == 0 && driver.leastLead() >= 0 && isReleased && least >= 0;
+        boolean well = driver.unsent() == 0 && isReleased && least >= 0;
         String lead = "driver on at least " + Words.time(nanos(driver.leastLead())) + " before the first start bit";
         String tail = !isReleased
                 ? "it was never turned off again"
@@ -169,8 +169,20 @@ public final class Inside {
                 lead + ", " + tail
                         + (driver.unsent() > 0 ? "; " + driver.unsent() + " characters began while it was off" : ""),
                 (int) driver.transmissions(),
-                driver.unsent() > 0 ? FaultKind.DRIVER_ENABLED_LATE : FaultKind.DRIVER_RELEASED_EARLY,
-                isReleased ? FaultKind.DRIVER_RELEASED_EARLY : FaultKind.STUCK_DRIVER);
+                suspects(driver, isReleased));
+    }
+
+    private static FaultKind[] suspects(Driver driver, boolean isReleased) {
+        List<FaultKind> suspects = new ArrayList<>();
+        if (driver.unsent() > 0) {
+            suspects.add(FaultKind.DRIVER_ENABLED_LATE);
+        }
+        if (!isReleased) {
+            suspects.add(FaultKind.STUCK_DRIVER);
+        } else if (driver.leastTail() < 0) {
+            suspects.add(FaultKind.DRIVER_RELEASED_EARLY);
+        }
+        return suspects.toArray(new FaultKind[0]);
     }
 
     private void overruns(Bench bench) {

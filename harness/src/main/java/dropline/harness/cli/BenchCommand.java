@@ -187,6 +187,14 @@ final class BenchCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(), "--firmware runs a program in place of a board on a port");
         }
+        if (firmware.isAmiss()) {
+            throw new ParameterException(
+                    command.commandLine(), "--chip, --clock, --driver-enable and --usart go with --firmware FILE");
+        }
+        if (firmware.isGiven() && !injected.isEmpty()) {
+            throw new ParameterException(
+                    command.commandLine(), "--fault is for a modelled board; a program has the faults it has");
+        }
         if (alone != null && recording != null) {
             throw new ParameterException(command.commandLine(), "--recording needs --pit: it says who else is there");
         }

@@ -16,6 +16,7 @@ import picocli.CommandLine.Option;
 final class FirmwareOptions {
     private static final double LEAST_MHZ = 1;
     private static final double MOST_MHZ = 20;
+    private static final String USUAL_CLOCK = "16 MHz";
 
     @Option(
             names = "--firmware",
@@ -30,7 +31,7 @@ final class FirmwareOptions {
     private @Nullable String chip;
 
     @Option(names = "--clock", paramLabel = "MHZ", description = "The chip's clock: 16 MHz. Default: 16 MHz.")
-    private String clock = "16 MHz";
+    private String clock = USUAL_CLOCK;
 
     @Option(
             names = "--driver-enable",
@@ -55,6 +56,11 @@ final class FirmwareOptions {
 
     boolean isGiven() {
         return file != null;
+    }
+
+    /** Whether something is said of a program, and no program is given. */
+    boolean isAmiss() {
+        return file == null && (chip != null || driverEnable != null || usart != null || !clock.equals(USUAL_CLOCK));
     }
 
     /** What is run. */

@@ -77,6 +77,9 @@ final class Elf {
         if (bytes.getInt(at) != LOAD || size <= 0) {
             return;
         }
+        if (size > bytes.capacity()) {
+            throw new IndexOutOfBoundsException(size);
+        }
         byte[] data = new byte[size];
         bytes.get(bytes.getInt(at + 4), data);
         Bytes loaded = Bytes.copyOf(data, 0, size);

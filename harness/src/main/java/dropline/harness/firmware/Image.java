@@ -7,8 +7,6 @@ import dropline.protocol.Bytes;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * A program as it would be flashed.
@@ -20,8 +18,6 @@ import java.util.TreeMap;
  * @param memoryEnd the first address of memory beyond its variables; 0 where the file does not say
  */
 public record Image(String name, List<Stretch> program, List<Stretch> eeprom, List<Function> functions, int memoryEnd) {
-    private static final int ERASED = 0xFF;
-
     /**
      * Bytes that lie together.
      *
@@ -50,16 +46,14 @@ public record Image(String name, List<Stretch> program, List<Stretch> eeprom, Li
     /** A chip with this program in it, its power just come; it begins at a byte address. */
     public Microcontroller on(Chip chip, long hz, int beginsAtByte) {
         Flash flash = new Flash(chip.shape().flashWords());
-        Map<Integer, Integer> words = new TreeMap<>();
         for (Stretch stretch : program) {
             for (int i = 0; i < stretch.bytes().length(); i++) {
                 int at = stretch.address() + i;
                 int shift = (at & 1) * 8;
-                int was = words.getOrDefault(at >> 1, ERASED << 8 | ERASED);
-                words.put(at >> 1, was & ~(0xFF << shift) | stretch.bytes().at(i) << shift);
+                int kept = flash.word(at >> 1) & ~(0xFF << shift);
+                flash.set(at >> 1, kept | stretch.bytes().at(i) << shift);
             }
         }
-        words.forEach(flash::set);
         Microcontroller made = new Microcontroller(chip, hz, flash, beginsAtByte);
         for (Stretch stretch : eeprom) {
             for (int i = 0; i < stretch.bytes().length(); i++) {

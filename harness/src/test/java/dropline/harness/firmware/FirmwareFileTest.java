@@ -9,11 +9,14 @@ import dropline.harness.problem.Problem;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 final class FirmwareFileTest {
     private static final String END = ":00000001FF\n";
@@ -113,7 +116,7 @@ final class FirmwareFileTest {
     void anElfFileThatIsCutOffOrForAnotherMachineIsRefused() throws IOException {
         byte[] elf = Files.readAllBytes(Path.of("../scenarios/firmware/images/lamps.elf"));
         Path cut = folder.resolve("cut.elf");
-        Files.write(cut, java.util.Arrays.copyOf(elf, 200));
+        Files.write(cut, Arrays.copyOf(elf, 200));
         byte[] other = elf.clone();
         other[18] = 3;
         Path foreign = Files.write(folder.resolve("foreign.elf"), other);
@@ -141,5 +144,26 @@ final class FirmwareFileTest {
         assertTrue(
                 image.functions().stream().anyMatch(function -> function.name().equals("main")));
         assertTrue(image.memoryEnd() > 0x100 && image.memoryEnd() < 0x300, () -> "end=" + image.memoryEnd());
+    }
+
+    /** Whatever is damaged, there is an image or problems, and nothing else. */
+    @ParameterizedTest
+    @ValueSource(strings = {"lamps.elf", "lamps.hex"})
+    void aSpoiltFileIsUnderstoodOrRefused(String name) throws IOException {
+        byte[] sound =
+                Files.readAllBytes(Path.of("../scenarios/firmware/images").resolve(name));
+        Random random = new Random(20261127);
+        int refused = 0;
+        for (int trial = 0; trial < 2_000; trial++) {
+            byte[] spoilt = Arrays.copyOf(sound, random.nextInt(8) == 0 ? random.nextInt(sound.length) : sound.length);
+            for (int i = 0; i <= random.nextInt(4) && spoilt.length > 0; i++) {
+                spoilt[random.nextInt(Math.min(spoilt.length, i == 0 ? 120 : spoilt.length))] = (byte) random.nextInt();
+            }
+            FirmwareFile.Result result =
+                    FirmwareFile.read(Files.write(folder.resolve("spoilt"), spoilt), Chip.ATMEGA328P);
+            refused += result instanceof FirmwareFile.Wrong ? 1 : 0;
+        }
+        int times = refused;
+        assertTrue(times > 200, () -> "refused=" + times);
     }
 }

@@ -88,8 +88,8 @@ abstract class Arithmetic {
         }
     }
 
+    /** FMULSU, all but one of its cycles. */
     final void fractionalOfSigns(int d, int r) {
-        cycles++;
         multiplied(bytes[d] * (bytes[r] & 0xFF), 1);
     }
 

@@ -20,7 +20,6 @@ public final class Cpu extends Flow {
     private final Stretches interruptsOff = new Stretches();
     private Programming programming = Programming.NONE;
     private Sleep sleep = Sleep.NONE;
-    private long until;
     private long requests;
     private boolean isAsleep;
 
@@ -130,8 +129,7 @@ public final class Cpu extends Flow {
     }
 
     /** Runs all instructions that begin before a cycle. */
-    public void run(long untilCycle) {
-        until = untilCycle;
+    public void run(long until) {
         while (cycles < until) {
             reach(cycles);
             boolean served = requests != 0 && (sreg & I) != 0;
@@ -215,6 +213,7 @@ public final class Cpu extends Flow {
             case Op.SBRC -> skip((bytes[a] & b) == 0, target);
             case Op.SBRS -> skip((bytes[a] & b) != 0, target);
             case Op.SBIC -> skip((owner(a + 32, cycles - 1).read(a + 32, cycles - 1) & b) == 0, target);
+            case Op.FMULSU -> fractionalOfSigns(a, b);
             case Op.SBIS -> skip((owner(a + 32, cycles - 1).read(a + 32, cycles - 1) & b) != 0, target);
             case Op.BREAK -> throw stopped("BREAK stops a processor that is being debugged; nobody debugs this one");
             default -> throw stopped("0x" + Integer.toHexString(flash.word(begun)) + " is no instruction");

@@ -185,11 +185,7 @@ abstract class DataSpace extends Arithmetic {
             }
             case Op.SBI -> owner(d + 32, cycles).writeBit(d + 32, b, true, cycles);
             case Op.CBI -> owner(d + 32, cycles).writeBit(d + 32, b, false, cycles);
-            case Op.SPM -> program();
-            default -> {
-                cycles -= 2;
-                fractionalOfSigns(d, b);
-            }
+            default -> program();
         }
     }
 

@@ -74,7 +74,6 @@ final class Op {
     static final int SBI = 0x3C;
     static final int CBI = 0x3D;
     static final int SPM = 0x3E;
-    static final int FMULSU = 0x3F;
 
     static final int FLOW = 4;
     static final int RJMP = 0x40;
@@ -104,7 +103,8 @@ final class Op {
     static final int SBRS = 0x5A;
     static final int SBIC = 0x5B;
     static final int SBIS = 0x5C;
-    static final int RESERVED = 0x5D;
+    static final int FMULSU = 0x5D;
+    static final int RESERVED = 0x5E;
 
     private Op() {}
 }

@@ -16,13 +16,22 @@ public interface Registers {
      */
     void write(int address, int value, long cycle);
 
+    /** Whether ones written to it act and zeros do not: flags that are cleared so, pins that are toggled. */
+    default boolean isByOnes(int address) {
+        return false;
+    }
+
     /**
-     * SBI or CBI, which touch one bit alone. Where ones clear, or toggle, a register says so itself.
+     * SBI or CBI, which touch one bit alone.
      *
      * @param mask the bit
      */
     default void writeBit(int address, int mask, boolean isSet, long cycle) {
-        int was = read(address, cycle - 1);
-        write(address, isSet ? was | mask : was & ~mask, cycle);
+        if (isByOnes(address)) {
+            write(address, isSet ? mask : 0, cycle);
+        } else {
+            int was = read(address, cycle - 1);
+            write(address, isSet ? was | mask : was & ~mask, cycle);
+        }
     }
 }

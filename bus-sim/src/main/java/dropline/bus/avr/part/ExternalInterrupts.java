@@ -107,11 +107,7 @@ public final class ExternalInterrupts implements Registers, Served {
     }
 
     @Override
-    public void writeBit(int address, int mask, boolean isSet, long cycle) {
-        if (address == EIFR) {
-            write(address, isSet ? mask : 0, cycle);
-        } else {
-            Registers.super.writeBit(address, mask, isSet, cycle);
-        }
+    public boolean isByOnes(int address) {
+        return address == EIFR;
     }
 }

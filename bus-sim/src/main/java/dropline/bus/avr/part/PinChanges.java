@@ -87,12 +87,7 @@ public final class PinChanges implements Registers, Served {
     }
 
     @Override
-    public void writeBit(int address, int mask, boolean isSet, long cycle) {
-        write(
-                address,
-                address == PCIFR
-                        ? isSet ? mask : 0
-                        : isSet ? read(address, cycle) | mask : read(address, cycle) & ~mask,
-                cycle);
+    public boolean isByOnes(int address) {
+        return address == PCIFR;
     }
 }

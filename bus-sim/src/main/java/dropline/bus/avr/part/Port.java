@@ -106,13 +106,8 @@ public final class Port implements Registers {
     }
 
     @Override
-    public void writeBit(int address, int mask, boolean isSet, long cycle) {
-        if (address == base) {
-            write(address, isSet ? mask : 0, cycle);
-        } else {
-            int was = address == base + 1 ? outputs : port;
-            write(address, isSet ? was | mask : was & ~mask, cycle);
-        }
+    public boolean isByOnes(int address) {
+        return address == base;
     }
 
     private void settle(long cycle) {

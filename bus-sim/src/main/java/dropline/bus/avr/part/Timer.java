@@ -313,11 +313,7 @@ public final class Timer implements Registers, Served, Counter.Arrivals {
     }
 
     @Override
-    public void writeBit(int address, int mask, boolean isSet, long cycle) {
-        if (address == place.flags()) {
-            write(address, isSet ? mask : 0, cycle);
-        } else {
-            Registers.super.writeBit(address, mask, isSet, cycle);
-        }
+    public boolean isByOnes(int address) {
+        return address == place.flags();
     }
 }

@@ -129,9 +129,6 @@ public final class Usart implements Registers, Served {
 
     int dataBits() {
         int size = format >> 1 & 3 | control & UCSZ2;
-        if (size > 3 && size < 7) {
-            throw new IllegalStateException("UCSZ 4 to 6 are reserved: size=" + size);
-        }
         return size == 7 ? 9 : 5 + size;
     }
 
@@ -220,6 +217,10 @@ public final class Usart implements Registers, Served {
                 divisor = divisor & 0xFF | divisorHigh << 8;
             }
             default -> transmitter.put(value, cycle);
+        }
+        int size = format >> 1 & 3 | control & UCSZ2;
+        if (size > 3 && size < 7 && (control & (RXEN | TXEN)) != 0) {
+            throw cpu.stop("characters of a size that is reserved (UCSZ " + size + ") are not modelled");
         }
         ask();
     }
