@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -65,6 +67,83 @@ final class BenchCommandTest {
 
         assertEquals(1, run.exitCode(), run::err);
         assertTrue(run.out().matches("(?s).*FAIL +pit-traffic +misses [1-9].*"), run::out);
+    }
+
+    private Captured firmware(String... more) {
+        List<String> line = new ArrayList<>(
+                List.of("bench", "--protocol", "dropline", "--baud", "250000", "--address", "7", "--quick"));
+        line.addAll(List.of(more));
+        return Captured.run(line.toArray(new String[0]));
+    }
+
+    @Test
+    void aProgramIsExaminedInPlaceOfABoard() throws IOException {
+        String image = "../scenarios/firmware/images/lamps.elf";
+        Path passport = folder.resolve("lamps.yaml");
+
+        Captured run = firmware(
+                "--firmware",
+                image,
+                "--chip",
+                "atmega328p",
+                "--driver-enable",
+                "PD2",
+                "--passport",
+                passport.toString());
+
+        assertTrue(run.out().startsWith("board passes 24 items; 1 cannot be decided over this link."), run::out);
+        assertTrue(run.out().contains("Examined over an emulated atmega328p at 250000 baud."), run::out);
+        assertTrue(Files.readString(passport).contains("    reply-gap: 1"));
+    }
+
+    @Test
+    void aDriverThatIsNeverLetGoIsNamedOnceAndNoPassportIsWritten() {
+        String image = "../scenarios/firmware/images/lamps-never-released.hex";
+        Path passport = folder.resolve("never.yaml");
+
+        Captured run = firmware(
+                "--firmware",
+                image,
+                "--chip",
+                "atmega328p",
+                "--driver-enable",
+                "PD2",
+                "--passport",
+                passport.toString());
+
+        assertEquals(1, run.exitCode());
+        assertTrue(run.out().matches("(?s).*FAIL +driver-edges .*It looks like: stuck-driver \\(.*"), run::out);
+        assertTrue(run.err().contains("No passport is written"), run::err);
+        assertTrue(Files.notExists(passport));
+    }
+
+    @Test
+    void whatDoesNotGoTogetherIsRefused() {
+        String image = "../scenarios/firmware/images/lamps.hex";
+
+        assertEquals(2, firmware("--chip", "atmega328p", "--port", "COM7").exitCode());
+        assertEquals(2, firmware("--firmware", image).exitCode());
+        assertEquals(2, firmware("--firmware", image, "--chip", "atmega328").exitCode());
+        assertEquals(
+                2,
+                firmware("--firmware", image, "--chip", "atmega328p", "--usart", "1")
+                        .exitCode());
+        assertEquals(
+                2,
+                firmware("--firmware", image, "--chip", "atmega328p", "--driver-enable", "PX2")
+                        .exitCode());
+        assertEquals(
+                2,
+                firmware("--firmware", image, "--chip", "atmega328p", "--clock", "16")
+                        .exitCode());
+        assertEquals(
+                2,
+                firmware("--firmware", image, "--chip", "atmega328p", "--fault", "dead-node")
+                        .exitCode());
+        assertEquals(
+                2,
+                firmware("--firmware", image, "--chip", "atmega328p", "--port", "COM7")
+                        .exitCode());
     }
 
     @Test

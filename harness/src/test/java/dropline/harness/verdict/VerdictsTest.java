@@ -1,7 +1,5 @@
 package dropline.harness.verdict;
 
-import static dropline.harness.measure.SmallPit.ALTITUDE;
-import static dropline.harness.measure.SmallPit.ALTITUDE_DIGITS;
 import static dropline.harness.measure.SmallPit.BUTTON;
 import static dropline.harness.measure.SmallPit.GEAR;
 import static dropline.harness.measure.SmallPit.GEAR_LAMP;
@@ -15,18 +13,13 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dropline.bus.pit.Layout;
 import dropline.harness.measure.SegmentMeasures;
 import dropline.harness.measure.SmallPit;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Verdicts, sentences and advice from measures of traces fed by hand. */
-class VerdictsTest {
-    private static final Run RUN = new Run("0.1.0", new Recording("by hand", 10_000 * MS), 7, 0xABCL, List.of());
-
-    private final SegmentMeasures measures = SmallPit.measures();
-
+/** Verdicts and sentences from measures of traces fed by hand. */
+final class VerdictsTest extends FedByHand {
     @Test
     void aLatencyEqualToItsLimitPasses() {
         SmallPit.start(measures);
@@ -146,137 +139,6 @@ class VerdictsTest {
     }
 
     @Test
-    void adviceOnAWaitForTheDeviceNamesItsRefresh() {
-        SmallPit.start(measures);
-        measures.stateChanged(1_000 * MS, ALTITUDE, 2, 50);
-        measures.stateSent(1_000 * MS);
-        measures.queued(1_000 * MS, RIGHT, ALTITUDE, 2);
-        measures.carried(1_001 * MS, RIGHT, ALTITUDE, 2, 1);
-        measures.applied(1_002 * MS, ALTITUDE_DIGITS, 2, 1_002 * MS);
-        measures.shown(1_104 * MS, ALTITUDE_DIGITS, 2);
-
-        assertEquals(
-                "Of the slowest update's 104 ms, 102 ms went into digits, a digit display that is refreshed"
-                        + " every 100 ms and takes 5 ms for it. Refresh it more often.",
-                result().advice().get(0).sentence());
-    }
-
-    @Test
-    void adviceOnABlockedNodeNamesWhatBlocksItLongest() {
-        SmallPit.start(measures);
-        measures.stateChanged(1_000 * MS, ALTITUDE, 2, 50);
-        measures.stateSent(1_000 * MS);
-        measures.carried(1_001 * MS, RIGHT, ALTITUDE, 2, 1);
-        measures.applied(1_130 * MS, ALTITUDE_DIGITS, 2, 1_002 * MS);
-        measures.shown(1_131 * MS, ALTITUDE_DIGITS, 2);
-
-        assertTrue(result().advice().get(0).sentence().contains("the refresh of digits on altimeter, 5 ms"));
-    }
-
-    @Test
-    void adviceOnALongQueueNamesTheReplyGapsWhereGapsMakeTheRound() {
-        SmallPit.start(measures);
-        measures.cycleStarted(400 * MS, 1);
-        measures.answered(500 * MS, RIGHT, 1, 1, 700_000);
-        measures.cycleStarted(600 * MS, 2);
-        gear(1_000 * MS, 2, 130 * MS);
-
-        assertEquals(
-                "Of the slowest update's 130 ms, 130 ms went into waiting for the frame that brought it, on"
-                        + " segment main; a round of polls takes 200 ms on average and 200 ms at most. Of an average"
-                        + " round, frames take 0 ns and the gaps between them 200 ms. Replies come 700 us after the"
-                        + " request on average and 700 us at most. Make them come sooner, give node left more polls a"
-                        + " round, or move panels to another segment.",
-                result().advice().get(0).sentence());
-    }
-
-    @Test
-    void adviceOnALongQueueNamesTheBaudRateWhereFramesMakeTheRound() {
-        SmallPit.start(measures);
-        measures.cycleStarted(400 * MS, 1);
-        measures.cycleStarted(600 * MS, 2);
-        measures.frameStarted(1_000 * MS, -1, 0, RIGHT, 1, 8);
-        measures.frameEnded(9_000 * MS, -1, 0, RIGHT, 1);
-        gear(9_000 * MS, 2, 130 * MS);
-
-        String sentence = result().advice().get(0).sentence();
-        assertTrue(
-                sentence.contains("frames take 160 ms and the gaps between them 40 ms. Raise the baud rate (500000)"),
-                sentence);
-    }
-
-    @Test
-    void adviceOnTimeOutsNamesTheNodeWhoseBuffersLoseFramesAndWhatBlocksIt() {
-        SmallPit.start(measures);
-        unanswered(RIGHT, 1);
-        unanswered(RIGHT, 2);
-        measures.overrun(1_000 * MS, RIGHT, 1);
-        measures.overrun(1_000 * MS, RIGHT, 2);
-
-        assertEquals(
-                "2 of 2 requests got no reply in time, 0 transactions given up. 2 frames got lost in buffers, all at"
-                        + " node right (63 characters in the ring, 2 in the UART): shorten what blocks it (longest: the"
-                        + " refresh of digits on altimeter, 5 ms).",
-                advice("main"));
-    }
-
-    @Test
-    void adviceOnTimeOutsNamesWhoTalksIntoOthersFrames() {
-        SmallPit.start(measures);
-        unanswered(RIGHT, 1);
-        measures.clash(1_000 * MS, -1, RIGHT);
-        unanswered(LEFT, 2);
-
-        assertEquals(
-                "2 of 2 requests got no reply in time, 0 transactions given up. Transmissions touched 1 time, with"
-                        + " node right talking: raise the time-out (2 ms) above its slowest reply, shorten what blocks"
-                        + " it (longest: the refresh of digits on altimeter, 5 ms), or find who talks out of turn.",
-                advice("main"),
-                "the request to left is what it talked into");
-    }
-
-    @Test
-    void adviceOnTimeOutsWithoutAnotherCauseNamesTheNodeThatMayBeSlow() {
-        SmallPit.start(measures);
-        measures.answered(900 * MS, RIGHT, 1, 1, 700_000);
-        unanswered(LEFT, 2);
-        unanswered(LEFT, 3);
-        unanswered(RIGHT, 4);
-
-        assertEquals(
-                "3 of 3 requests got no reply in time, 0 transactions given up. 2 of them went to node left: see"
-                        + " whether it answers, and whether it is slower than the time-out (2 ms) allows. The slowest"
-                        + " good reply on this segment came 700 us after its request.",
-                advice("main"));
-    }
-
-    @Test
-    void whatOverrunsLeaveOfTheTimeOutsIsPutDownToSlowReplies() {
-        SmallPit.start(measures);
-        unanswered(RIGHT, 1);
-        measures.overrun(1_000 * MS, RIGHT, 1);
-        unanswered(LEFT, 2);
-
-        String sentence = advice("main");
-        assertTrue(sentence.contains("1 frame got lost in buffers, at node right"), sentence);
-        assertTrue(sentence.contains("Of the rest, 1 request went to node left"), sentence);
-    }
-
-    private void unanswered(int node, int transaction) {
-        measures.frameStarted(1_000 * MS, -1, 0, node, transaction, 8);
-        measures.frameEnded(1_001 * MS, -1, 0, node, transaction);
-        measures.timedOut(1_003 * MS, node, transaction, 1);
-    }
-
-    private String advice(String about) {
-        return result().advice().stream()
-                .filter(advice -> advice.about().equals(about))
-                .findFirst()
-                .orElseThrow()
-                .sentence();
-    }
-
-    @Test
     void aLostPressFailsItsControl() {
         SmallPit.start(measures);
         measures.controlMoved(1_000 * MS, BUTTON, 1, 1);
@@ -345,26 +207,6 @@ class VerdictsTest {
 
     private static BusFrame frame(String talker, BusFrame.Kind kind, String node, int transaction, long startMs) {
         return new BusFrame(talker, kind, node, transaction, startMs * MS, (startMs + 1) * MS, false);
-    }
-
-    /** A change of the gear signal, on time on the second lamp, after {@code tookNanos} on the first. */
-    private void gear(long atNanos, int serial, long tookNanos) {
-        measures.stateChanged(atNanos, GEAR, serial, serial);
-        measures.stateSent(atNanos);
-        measures.queued(atNanos, LEFT, GEAR, serial);
-        measures.shown(atNanos + MS / 2, 4, serial);
-        measures.carried(atNanos + tookNanos - 3, LEFT, GEAR, serial, serial);
-        measures.applied(atNanos + tookNanos - 1, GEAR_LAMP, serial, atNanos + tookNanos - 2);
-        measures.shown(atNanos + tookNanos, GEAR_LAMP, serial);
-    }
-
-    private ReplayResult result() {
-        measures.ended(10_000 * MS);
-        return verdicts().of(RUN, List.of(measures));
-    }
-
-    private static Verdicts verdicts() {
-        return new Verdicts(SmallPit.pit(), Layout.of(SmallPit.pit()));
     }
 
     private static PanelResult panel(ReplayResult result, String name) {
