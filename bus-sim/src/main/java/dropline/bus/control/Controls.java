@@ -40,6 +40,7 @@ public final class Controls implements EventOrder.Revision {
     private final int[] arrivalValue;
     private final boolean arrive;
     private final @Nullable ControlFaults faults;
+    private final @Nullable Wired[] wired;
     private long nextArrivalNanos = NEVER;
 
     /** All of a pit's controls, so that numbers are the trace's; nothing is wrong with any of them. */
@@ -59,6 +60,7 @@ public final class Controls implements EventOrder.Revision {
         this.events = events;
         int count = places.size();
         bounceStream = new long[count];
+        wired = new Wired[count];
         serial = new int[count];
         believed = new int[count];
         told = new int[count];
@@ -88,9 +90,45 @@ public final class Controls implements EventOrder.Revision {
                 : 0;
     }
 
+    /** From now on a control is moved by a hand; what its node makes of that is told by {@link #reports}. */
+    public void wire(int index, Wired.Hand hand) {
+        wired[index] = new Wired(places.get(index).control(), hand);
+    }
+
+    /** Whether it is moved by a hand. */
+    public boolean isWired(int index) {
+        return wired[index] != null;
+    }
+
+    /**
+     * A node reports the value of a control that is moved by a hand: of the moves after the last that was told, it has
+     * seen the newest that left it so.
+     *
+     * @param believedNanos when the reply began: the node believed it by then
+     * @param toldNanos when the host is told
+     */
+    public void reports(int index, int value, long believedNanos, long toldNanos) {
+        int seen = Objects.requireNonNull(wired[index]).serialOf(value, told[index]);
+        if (seen > 0) {
+            believed[index] = seen;
+            believedValue[index] = value;
+            events.post(believedNanos, Rank.SAMPLED, index, seen, 0, 0);
+            tell(toldNanos, index, seen);
+        }
+    }
+
     /** A person moves a control; moves come in order of time. */
     public void move(long atNanos, int index, int value) {
         Control control = places.get(index).control();
+        Wired hand = wired[index];
+        if (hand != null) {
+            if (hand.counts(value)) {
+                int now = ++serial[index];
+                events.post(atNanos, Rank.CONTROL_MOVED, index, now, hand.counted(now, value), 0);
+            }
+            hand.move(atNanos, value, (long) (Draws.draw(bounceStream[index], serial[index]) * control.bounceNanos()));
+            return;
+        }
         settle(index, atNanos);
         switch (control.kind()) {
             case TOGGLE, HELD_TOGGLE, HELD_BUTTON -> contact(atNanos, index, value, 0);

@@ -9,25 +9,30 @@ import dropline.protocol.NodeStatus;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** What real nodes told in their replies: their controls' states, and how they fare. */
+/**
+ * What nodes that are not modelled told in their replies: their controls' states, and how they fare. A control that is
+ * moved in the run was seen by its node if that says so; of one that is moved by real hands every change counts.
+ */
 final class Answered implements Polling.Answers {
     private final EventOrder events;
-    private final Stations stations;
+    private final Wiring wiring;
+    private final Controls moved;
     private final int[][] controls;
     private final int[][] numbers;
     private final int[] values;
     private final int[] serials;
     private final Tallies tallies;
     private @Nullable Heard last;
+    private long lastStartNanos;
 
-    /** @param atRest what controls are before anybody moves them */
-    Answered(Layout layout, Wiring wiring, Stations stations, Controls atRest, EventOrder events) {
+    Answered(Layout layout, Wiring wiring, Controls moved, EventOrder events) {
         this.events = events;
-        this.stations = stations;
+        this.wiring = wiring;
+        this.moved = moved;
         List<Layout.ControlPlace> places = layout.controls();
         values = new int[places.size()];
         for (int c = 0; c < values.length; c++) {
-            values[c] = atRest.value(c) & 0xFFFF;
+            values[c] = moved.value(c) & 0xFFFF;
         }
         serials = new int[places.size()];
         int count = wiring.nodes().length;
@@ -43,9 +48,10 @@ final class Answered implements Polling.Answers {
         tallies = new Tallies(count);
     }
 
-    /** Takes note of a reply that is about to be heard. */
-    void take(int position, Heard reply) {
+    /** Takes note of a reply that is about to be heard, and of when it began. */
+    void take(Heard reply, long startNanos) {
         last = reply;
+        lastStartNanos = startNanos;
     }
 
     @Override
@@ -59,7 +65,9 @@ final class Answered implements Polling.Answers {
                 continue;
             }
             int control = controls[position][at];
-            if (values[control] != (int) one.value()) {
+            if (moved.isWired(control)) {
+                moved.reports(control, (int) one.value(), lastStartNanos, atNanos);
+            } else if (values[control] != (int) one.value()) {
                 values[control] = (int) one.value();
                 events.post(atNanos, Rank.TOLD, control, ++serials[control], 0, 0);
             }
@@ -85,7 +93,7 @@ final class Answered implements Polling.Answers {
             events.post(
                     atNanos,
                     Rank.NODE_STATUS,
-                    stations.node(position),
+                    wiring.nodes()[position],
                     tallies.boots(position),
                     tallies.errors(position),
                     0,

@@ -63,7 +63,7 @@ public final class ControllerRun {
         stations = setting.stations(n -> queues.own(n).wire());
         bytes = new FrameBytes(segment, setting.wiring, queues, stations);
         input = setting.input(queues::arrive);
-        answered = new Answered(setting.layout, setting.wiring, stations, setting.controls, events);
+        answered = new Answered(setting.layout, setting.wiring, setting.controls, events);
         UsbPipe pipe = new UsbPipe(Adapter.NONE, List.of(segmentIndex), List.of());
         polling = new Polling(
                 segment,
@@ -186,7 +186,7 @@ public final class ControllerRun {
                         - (request.lastBroadcast - reply.status().lastSequence() & 0xFF);
         UartClock clock = UartClock.exact(segment.baud());
         frame.time(heardNanos - clock.heardNanos(segment.format(), chars), chars, 0, 0);
-        answered.take(position, reply);
+        answered.take(reply, frame.startNanos);
         wire.begin(frame);
     }
 

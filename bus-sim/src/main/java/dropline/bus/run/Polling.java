@@ -183,24 +183,49 @@ final class Polling {
 
     /** A reply is over: whether the controller has it, and waited for it. */
     void reply(Frame frame) {
-        boolean awaited = waiting && stations.position(frame.node) == polled && frame.transaction == transactions;
-        if (!awaited) {
+        if (!isAwaited(frame)) {
             return;
         }
-        boolean echoed = !segment.protocol().marksReplies() && troubles.echoes(request.startNanos);
-        boolean received = !echoed && reception.received(frame, wire, ear);
-        if (!echoed && reception.phantoms() > 0) {
-            events.post(frame.heardNanos, Rank.PHANTOM, TraceSink.CONTROLLER, reception.phantoms(), 0, 0);
-        }
-        if (received) {
-            answer(frame);
+        boolean isEchoed = isEchoed();
+        if (!isEchoed && hears(frame)) {
+            answer(frame, frame.heardNanos);
         } else {
-            events.post(
-                    frame.heardNanos, Rank.RECEIVED_WRONG, TraceSink.CONTROLLER, frame.talker, frame.transaction, 0);
+            replyWrong(frame);
         }
     }
 
-    private void answer(Frame reply) {
+    /** Whether the controller waits for this frame. */
+    private boolean isAwaited(Frame frame) {
+        return waiting && stations.position(frame.node) == polled && frame.transaction == transactions;
+    }
+
+    /** Whether it takes its own request for the reply. */
+    private boolean isEchoed() {
+        return !segment.protocol().marksReplies() && troubles.echoes(request.startNanos);
+    }
+
+    /** Whether it hears a frame as it was sent. */
+    boolean hears(Frame frame) {
+        boolean received = reception.received(frame, wire, ear);
+        if (reception.phantoms() > 0) {
+            events.post(frame.heardNanos, Rank.PHANTOM, TraceSink.CONTROLLER, reception.phantoms(), 0, 0);
+        }
+        return received;
+    }
+
+    /** A reply was understood by what was heard of it, character by character, at an instant. */
+    void understood(Frame frame, long nowNanos) {
+        if (isAwaited(frame) && !isEchoed()) {
+            answer(frame, nowNanos);
+        }
+    }
+
+    /** What was heard in place of a reply was not understood. */
+    void replyWrong(Frame frame) {
+        events.post(frame.heardNanos, Rank.RECEIVED_WRONG, TraceSink.CONTROLLER, frame.talker, frame.transaction, 0);
+    }
+
+    private void answer(Frame reply, long nowNanos) {
         boolean hub = controller.kind() == Controller.Kind.HUB;
         long has = hub ? reply.endNanos : usb.inNanos(reply.endNanos, reply.chars, transactions);
         if (has > deadline) {
@@ -222,7 +247,7 @@ final class Polling {
         }
         plan.answered(polled);
         nextTurn();
-        ready(has, has + controller.gapNanos());
+        ready(Math.max(nowNanos, has), has + controller.gapNanos());
     }
 
     /** The controller's next frame may begin at {@code from}, or as soon after as the pair allows. */

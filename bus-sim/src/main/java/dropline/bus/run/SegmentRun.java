@@ -40,6 +40,7 @@ public final class SegmentRun {
     private final FrameBytes bytes;
     private final Troubles troubles;
     private final Polling polling;
+    private final @Nullable Boards boards;
     private long reached;
     private long stepsLeft;
     private @Nullable Frame heardNext;
@@ -90,7 +91,8 @@ public final class SegmentRun {
         wire = setting.wire;
         UsbStage usb = new UsbStage(segment.controller().adapter(), pipe, seed, segment.name());
         queues = new StateQueues(segment, setting.wiring, pit.signals().size(), events);
-        stations = setting.stations(n -> queues.own(n).wire());
+        boards = Boards.of(setting);
+        stations = setting.stations(n -> queues.own(n).wire(), boards);
         bytes = new FrameBytes(segment, setting.wiring, queues, stations);
         troubles = setting.troubles(stations);
         input = setting.input(queues::arrive);
@@ -104,13 +106,16 @@ public final class SegmentRun {
                 setting.reception,
                 queues,
                 stations,
-                stations,
+                boards == null ? stations : boards,
                 troubles,
                 segment.silenceNanos());
+        if (boards != null) {
+            boards.controller(polling, stations);
+        }
     }
 
     private Bytes bytesOf(Frame frame) {
-        return bytes.of(frame);
+        return boards != null && frame.kind == Frame.CHARACTER ? boards.byteOf(frame) : bytes.of(frame);
     }
 
     /**
@@ -120,6 +125,9 @@ public final class SegmentRun {
      * @param talker index of a node, or {@link TraceSink#CONTROLLER}
      */
     public Bytes bytes(int talker) {
+        if (boards != null && talker != TraceSink.CONTROLLER && boards.has(stations.position(talker))) {
+            return boards.told(stations.position(talker));
+        }
         return bytes.of(
                 talker == TraceSink.CONTROLLER ? polling.request() : stations.frameOf(stations.position(talker)));
     }
@@ -157,14 +165,27 @@ public final class SegmentRun {
      * other segment's step changes that.
      */
     long lookAhead(long toNanos) {
+        long at = next();
+        long known = at;
+        if (boards != null) {
+            while (boards.reachedNanos() < Math.min(at, toNanos)) {
+                boards.advanceTo(Math.min(at, toNanos));
+                at = next();
+            }
+            known = Math.min(at, boards.untoldNanos());
+        }
+        events.release(Math.min(known, toNanos));
+        return at;
+    }
+
+    private long next() {
         heardNext = wire.nextHeard();
         heardAt = heardNext == null ? NEVER : heardNext.heardNanos;
         talkerNext = stations.nextTalker();
         talkAt = talkerNext < 0 ? NEVER : stations.quietUntil(talkerNext);
         outsideAt = Math.min(Math.min(input.nextNanos(), troubles.nextNanos()), queues.nextRefreshNanos());
         long at = Math.min(Math.min(heardAt, talkAt), Math.min(polling.nextNanos(), outsideAt));
-        events.release(Math.min(at, toNanos));
-        return at;
+        return boards == null ? at : Math.min(at, boards.nextNanos());
     }
 
     /** Lets the one thing happen that was found to come next. */
@@ -178,6 +199,8 @@ public final class SegmentRun {
             heard(heardNext);
         } else if (talkAt == at) {
             wire.begin(stations.talk(talkerNext));
+        } else if (boards != null && boards.nextNanos() <= at) {
+            boards.step(at);
         } else {
             polling.act(at, outsideAt);
         }
@@ -211,6 +234,13 @@ public final class SegmentRun {
 
     private void heard(Frame frame) {
         frame.heard = true;
+        if (boards != null) {
+            if (frame.kind == Frame.CHARACTER) {
+                boards.heard(frame);
+                return;
+            }
+            boards.overhear(frame, bytesOf(frame));
+        }
         switch (frame.kind) {
             case TraceSink.REQUEST -> stations.giveRequest(frame);
             case TraceSink.BROADCAST -> stations.giveAll(frame);

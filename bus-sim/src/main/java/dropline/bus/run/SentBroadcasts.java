@@ -23,9 +23,14 @@ final class SentBroadcasts {
         System.arraycopy(broadcast.picked, 0, picked[at], 0, broadcast.count);
     }
 
-    /** Marks for sending again what a node shows of every broadcast after the last one it has. */
+    /**
+     * Marks for sending again what a node shows of every broadcast after the last one it has.
+     *
+     * @param lastHad below 1 where that was none, or one of a run before this
+     */
     void markMissed(int lastHad, boolean[] shown, StateQueue queue) {
-        for (int number = Math.max(lastHad + 1, newest - KEPT + 1); number <= newest; number++) {
+        int first = Math.max(1, Math.max(lastHad + 1, newest - KEPT + 1));
+        for (int number = first; number <= newest; number++) {
             int at = number % KEPT;
             for (int i = 0; i < count[at]; i++) {
                 if (shown[picked[at][i]]) {

@@ -15,6 +15,7 @@ import dropline.bus.wire.Wire;
 import dropline.protocol.Destination;
 import java.util.List;
 import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 
 /** What every run of a segment stands on, whoever talks there: its pair, its panels, and the order of its events. */
 final class Setting {
@@ -29,8 +30,9 @@ final class Setting {
     final Wire wire;
     final Noise noise;
     final Reception reception;
-    private final long seed;
-    private final List<Fault> faults;
+    final long seed;
+    final List<Fault> faults;
+    final Wire.Content content;
 
     /**
      * @param content gives the bytes of a frame that is on the pair
@@ -48,6 +50,7 @@ final class Setting {
         this.segmentIndex = segmentIndex;
         this.seed = seed;
         this.faults = faults;
+        this.content = content;
         segment = pit.segments().get(segmentIndex);
         layout = Layout.of(pit);
         wiring = new Wiring(pit, layout, segmentIndex);
@@ -69,9 +72,25 @@ final class Setting {
                 bitsEverywhere);
     }
 
+    /** Where a node of the trace stands in the poll order. */
+    int position(int node) {
+        int[] nodes = wiring.nodes();
+        int position = 0;
+        while (nodes[position] != node) {
+            position++;
+        }
+        return position;
+    }
+
     /** Its nodes. */
     Stations stations(IntFunction<Destination> wires) {
-        return new Stations(segment, layout, wiring, wires, seed, faults, events, shows, controls, wire, reception);
+        return stations(wires, null);
+    }
+
+    /** Its nodes, of which some are emulated. */
+    Stations stations(IntFunction<Destination> wires, @Nullable Boards boards) {
+        return new Stations(
+                segment, layout, wiring, wires, seed, faults, events, shows, controls, wire, reception, boards);
     }
 
     /** What goes wrong at instants of its own. */

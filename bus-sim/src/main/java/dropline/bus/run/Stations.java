@@ -23,6 +23,7 @@ import dropline.protocol.NodeStatus;
 import dropline.protocol.Protocol;
 import java.util.List;
 import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The nodes of a segment, by their position in the poll order: who hears, who is about to talk, what a reply reports.
@@ -46,7 +47,10 @@ final class Stations implements Polling.Answers {
     private final int[] talking;
     private int talkers;
 
-    /** @param wires how the node in each position replies */
+    /**
+     * @param wires how the node in each position replies
+     * @param boards those that are emulated; null for none
+     */
     Stations(
             Segment segment,
             Layout layout,
@@ -58,7 +62,8 @@ final class Stations implements Polling.Answers {
             Shows shows,
             Controls controls,
             Wire wire,
-            Reception reception) {
+            Reception reception,
+            @Nullable Boards boards) {
         this.controls = controls;
         this.events = events;
         this.wire = wire;
@@ -88,8 +93,10 @@ final class Stations implements Polling.Answers {
             for (int s = 0; s < slots.length; s++) {
                 showsSlot[n][s] = slots[s].length > 0;
             }
-            nodes[n] = new ModelledNode(
-                    segment, layout, node, seed, faults, wires.apply(n), slots, events, shows, wire.traffic());
+            nodes[n] = boards != null && boards.has(n)
+                    ? boards.node(n, slots)
+                    : new ModelledNode(
+                            segment, layout, node, seed, faults, wires.apply(n), slots, events, shows, wire.traffic());
             Node described = layout.nodes().get(node).node();
             Transceiver transceiver = described.profile().transceiver();
             floats[n] = transceiver.receiver() == Transceiver.Receiver.FLOATING_WHILE_SENDING;

@@ -12,7 +12,10 @@ public final class Frame {
     /** In place of a kind: characters sent for no reason. Nobody takes them for a frame. */
     public static final int BABBLE = 3;
 
-    /** {@link dropline.bus.trace.TraceSink#REQUEST} and its kin, or {@link #BABBLE}. */
+    /** In place of a kind: one character of an emulated board's; what frame it belongs to turns out later. */
+    public static final int CHARACTER = 4;
+
+    /** {@link dropline.bus.trace.TraceSink#REQUEST} and its kin, {@link #BABBLE} or {@link #CHARACTER}. */
     public int kind;
 
     /** Node index, or {@link dropline.bus.trace.TraceSink#CONTROLLER}. */
@@ -62,6 +65,9 @@ public final class Frame {
 
     /** How many transmissions came before it. */
     public long number;
+
+    /** One of several that a driver carries without letting go: what it touches, that driver touches. */
+    public boolean isPart;
 
     /** Slots of the destination it carries values for. */
     public final int[] picked;

@@ -55,6 +55,11 @@ final class Waveform {
         bytes[count++] = sent;
     }
 
+    /** Whether nobody drives the pair. */
+    boolean isEmpty() {
+        return count == 0;
+    }
+
     /** Whether anybody drives the pair, or noise covers it. */
     boolean isDriven(double atNanos) {
         for (int i = 0; i < count; i++) {

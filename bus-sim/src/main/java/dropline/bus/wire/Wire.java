@@ -53,6 +53,16 @@ public final class Wire {
      * so one already here is its last one, over and done.
      */
     public void begin(Frame frame) {
+        join(frame);
+        tellOn(frame.talker, frame.driverOnNanos);
+        if (frame.chars > 0) {
+            tell(frame);
+        }
+        tellOff(frame.talker, frame.driverOffNanos);
+    }
+
+    /** As above, but that nothing is told of it except what it touches. */
+    public void join(Frame frame) {
         int kept = 0;
         long needed = firstUnheardNanos(frame);
         for (int i = 0; i < count; i++) {
@@ -65,8 +75,10 @@ public final class Wire {
                 if (!other.heard) {
                     other.clashed = true;
                 }
-                long at = Math.max(frame.driverOnNanos, other.driverOnNanos);
-                events.post(at, Rank.CLASH, frame.talker, other.talker, 0, 0);
+                if (!frame.isPart && !other.isPart) {
+                    long at = Math.max(frame.driverOnNanos, other.driverOnNanos);
+                    events.post(at, Rank.CLASH, frame.talker, other.talker, 0, 0);
+                }
             }
             if (!other.heard || other.driverOffNanos > needed) {
                 active[kept++] = other;
@@ -80,18 +92,31 @@ public final class Wire {
         frame.number = ++transmissions;
         frame.quietSinceNanos = lastOffNanos;
         if (frame.chars == 0) {
-            driveOnly(frame);
             return;
         }
-        if (isShared || frame.kind != TraceSink.REPLY) {
+        boolean isReply = frame.kind == TraceSink.REPLY || frame.kind == Frame.CHARACTER;
+        if (isShared || !isReply) {
             traffic.add(frame);
         }
         replierBefore = replier;
-        replier = frame.kind == TraceSink.REPLY ? frame.talker : NOBODY;
+        replier = isReply ? frame.talker : NOBODY;
         newestNumber = frame.number;
         lastOffNanos = Math.max(lastOffNanos, frame.driverOffNanos);
         lastEndNanos = Math.max(lastEndNanos, frame.endNanos);
-        events.post(frame.driverOnNanos, Rank.DRIVER_ON, frame.talker, 0, 0, 0);
+    }
+
+    /** A driver is enabled. */
+    public void tellOn(int talker, long atNanos) {
+        events.post(atNanos, Rank.DRIVER_ON, talker, 0, 0, 0);
+    }
+
+    /** A driver lets go. */
+    public void tellOff(int talker, long atNanos) {
+        events.post(atNanos, Rank.DRIVER_OFF, talker, 0, 0, 0);
+    }
+
+    /** A frame that was on the pair. */
+    public void tell(Frame frame) {
         events.post(
                 frame.startNanos,
                 Rank.FRAME_STARTED,
@@ -104,7 +129,6 @@ public final class Wire {
                 0,
                 0);
         events.post(frame.endNanos, Rank.FRAME_ENDED, frame.talker, frame.kind, frame.node, frame.transaction);
-        events.post(frame.driverOffNanos, Rank.DRIVER_OFF, frame.talker, 0, 0, 0);
     }
 
     /** The transmission that is heard next, or null when all have been. */
@@ -141,6 +165,18 @@ public final class Wire {
         return first;
     }
 
+    /** Gives a waveform every transmission that a node may hear at some time between two instants. */
+    void collect(long fromNanos, long toNanos, Waveform wave) {
+        wave.clear();
+        for (int i = 0; i < count; i++) {
+            Frame frame = active[i];
+            boolean isThere = isShared || frame.talker == TraceSink.CONTROLLER;
+            if (isThere && frame.driverOffNanos > fromNanos && frame.driverOnNanos < toNanos) {
+                wave.add(frame);
+            }
+        }
+    }
+
     private static boolean touch(Frame one, Frame other) {
         return other.driverOffNanos > one.driverOnNanos && other.driverOnNanos < one.driverOffNanos;
     }
@@ -158,11 +194,6 @@ public final class Wire {
             }
         }
         return first;
-    }
-
-    private void driveOnly(Frame frame) {
-        events.post(frame.driverOnNanos, Rank.DRIVER_ON, frame.talker, 0, 0, 0);
-        events.post(frame.driverOffNanos, Rank.DRIVER_OFF, frame.talker, 0, 0, 0);
     }
 
     /** End of the last stop bit so far. */

@@ -1,13 +1,14 @@
 package dropline.harness.bench;
 
 import dropline.bus.avr.board.Board;
+import dropline.bus.avr.board.Counterpart;
 import dropline.bus.avr.board.Driver;
+import dropline.bus.avr.chip.Image;
 import dropline.bus.avr.core.Cpu;
 import dropline.bus.avr.core.StoppedException;
 import dropline.bus.avr.part.Usart;
 import dropline.bus.clock.UartClock;
 import dropline.bus.fault.FaultKind;
-import dropline.harness.firmware.Image;
 import dropline.harness.verdict.Words;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -39,10 +40,12 @@ public final class Inside {
     private static final double WORTH_NAMING = 0.01;
 
     private final Board board;
+    private final Driver driver;
     private final Image image;
 
-    public Inside(Board board, Image image) {
-        this.board = board;
+    public Inside(Counterpart counterpart, Image image) {
+        board = counterpart.board();
+        driver = counterpart.driver();
         this.image = image;
     }
 
@@ -135,7 +138,6 @@ public final class Inside {
     }
 
     private void driver(Bench bench) {
-        Driver driver = board.driver();
         if (driver.isAutomatic()) {
             bench.undecided(
                     "driver-edges", "no --driver-enable was given: the transceiver is taken to do it by itself");

@@ -215,7 +215,7 @@ final class BenchCommand implements Callable<Integer> {
         try (Link link = link(subject, program)) {
             Thoroughness thoroughness = quick ? Thoroughness.QUICK : Thoroughness.FULL;
             Inside inside = program != null && link instanceof BoardLink board
-                    ? new Inside(board.board(), program.image())
+                    ? new Inside(board.counterpart(), program.image())
                     : null;
             BenchResult result = new Examination(
                             subject, link, floorNanos, thoroughness, traffic(subject, described), inside)

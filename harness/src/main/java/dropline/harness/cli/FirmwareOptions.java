@@ -2,8 +2,8 @@ package dropline.harness.cli;
 
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Image;
 import dropline.harness.firmware.FirmwareFile;
-import dropline.harness.firmware.Image;
 import dropline.harness.problem.Nearest;
 import java.io.IOException;
 import java.nio.file.Path;

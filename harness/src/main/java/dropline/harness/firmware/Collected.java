@@ -1,6 +1,7 @@
 package dropline.harness.firmware;
 
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Image;
 import dropline.harness.problem.Problem;
 import dropline.protocol.Bytes;
 import java.io.ByteArrayOutputStream;

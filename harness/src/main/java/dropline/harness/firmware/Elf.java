@@ -1,5 +1,6 @@
 package dropline.harness.firmware;
 
+import dropline.bus.avr.chip.Image;
 import dropline.protocol.Bytes;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;

@@ -1,6 +1,6 @@
 package dropline.harness.link;
 
-import dropline.bus.avr.board.Board;
+import dropline.bus.avr.board.Counterpart;
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Microcontroller;
 import dropline.bus.clock.UartClock;
@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * for, and every instant is exact.
  */
 public final class BoardLink implements Link {
-    private final Board board;
+    private final Counterpart counterpart;
     private final CharacterFormat format;
     private final int baud;
     private final ArrayDeque<Arrival> arrived = new ArrayDeque<>();
@@ -31,7 +31,7 @@ public final class BoardLink implements Link {
         this.format = format;
         this.baud = baud;
         bitNanos = UartClock.exact(baud).bitNanos();
-        board = new Board(chip, usart, driverEnable, bitNanos, format, this::heard);
+        counterpart = new Counterpart(chip, usart, driverEnable, bitNanos, format, this::heard);
     }
 
     private void heard(int value, boolean good, long endNanos) {
@@ -39,41 +39,41 @@ public final class BoardLink implements Link {
         arrived.add(new Arrival.Received(seen, Bytes.of(value)));
     }
 
-    /** The board. */
-    public Board board() {
-        return board;
+    /** Who is alone with the board. */
+    public Counterpart counterpart() {
+        return counterpart;
     }
 
     @Override
     public long now() {
-        return board.reachedNanos();
+        return counterpart.board().reachedNanos();
     }
 
     @Override
     public long send(byte[] bytes, int offset, int length) {
-        long start = board.reachedNanos();
-        board.hear(Bytes.copyOf(bytes, offset, length), start);
+        long start = counterpart.board().reachedNanos();
+        counterpart.say(Bytes.copyOf(bytes, offset, length), start);
         return start;
     }
 
     @Override
     public @Nullable Arrival await(long deadlineNanos) throws IOException {
-        while (arrived.isEmpty() && board.reachedNanos() < deadlineNanos) {
-            board.advanceTo(Math.min(deadlineNanos, board.nextNanos()));
+        while (arrived.isEmpty() && counterpart.board().reachedNanos() < deadlineNanos) {
+            counterpart.advanceTo(Math.min(deadlineNanos, counterpart.nextNanos()));
         }
         return arrived.poll();
     }
 
     @Override
     public boolean restart() {
-        board.restart();
+        counterpart.board().restart(now());
         return true;
     }
 
     @Override
     public boolean tune(int wanted) {
         bitNanos = UartClock.exact(wanted).bitNanos();
-        board.tune(bitNanos);
+        counterpart.tune(bitNanos);
         return true;
     }
 
@@ -89,7 +89,7 @@ public final class BoardLink implements Link {
 
     @Override
     public String where() {
-        return "an emulated " + board.chip().chip().word() + " at " + baud + " baud";
+        return "an emulated " + counterpart.board().chip().chip().word() + " at " + baud + " baud";
     }
 
     @Override

@@ -6,6 +6,7 @@ import dropline.bus.pit.Fitted;
 import dropline.bus.pit.Fitting;
 import dropline.bus.pit.Hub;
 import dropline.bus.pit.Wire;
+import dropline.harness.firmware.FirmwareFile;
 import dropline.harness.yaml.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -80,12 +81,19 @@ final class CableBuilder {
                 likeOf(board),
                 node.get(NodeKeys.SUPPLY).map(Tree.Scalar::text).orElse(""),
                 node.get(NodeKeys.CONNECTOR).orElse(""),
-                node.get(NodeKeys.FIRMWARE).orElse(""),
+                firmware(node.blockOrEmpty(ProgramKeys.FIRMWARE)),
                 node.get(NodeKeys.PASSPORT).orElse(""),
                 PowerBuilder.draw(board, NodeKeys.DRAWS),
                 PairBuilder.load(node.blockOrEmpty(NodeKeys.TRANSCEIVER)),
                 PowerBuilder.inlet(node, board),
                 PairBuilder.reach(node));
+    }
+
+    /** What runs on it in words: as it is called, else the file that is flashed. */
+    private static String firmware(Block block) {
+        return block.get(ProgramKeys.NAME)
+                .or(() -> block.written(ProgramKeys.IMAGE).map(FirmwareFile.Raw::shortName))
+                .orElse("");
     }
 
     private static String likeOf(Block block) {

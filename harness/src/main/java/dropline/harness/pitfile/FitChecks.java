@@ -40,6 +40,7 @@ final class FitChecks {
                     registers(segment, node, written);
                 }
                 fits(segment, node, written);
+                new Programs(parts, report).check(segment, node, written);
             }
             if (segment.protocol() instanceof Custom custom) {
                 new LayoutChecks(parts, pit, report).check(segment, custom);

@@ -116,8 +116,6 @@ final class NodeKeys {
             "what feeds it: the supply, or the run of wire at whose end it hangs");
     static final Key<String> CONNECTOR =
             Key.optional("connector", Words.text("text"), "how it is plugged in, for the wiring sheet");
-    static final Key<String> FIRMWARE =
-            Key.optional("firmware", Words.text("text"), "what runs on it, for its card: a name, a version");
     static final Key<String> PASSPORT =
             Key.optional("passport", Words.text("text"), "the file of its measured timing, for its card");
 
@@ -137,11 +135,11 @@ final class NodeKeys {
                             PowerKeys.USB,
                             PowerKeys.ISOLATED,
                             CONNECTOR,
-                            FIRMWARE,
                             PASSPORT),
                     BOARD,
                     BusKeys.PROFILE.required(),
-                    TRANSCEIVER)
+                    TRANSCEIVER,
+                    ProgramKeys.FIRMWARE)
             .like(Shelf.NODES)
             .required();
 

@@ -11,6 +11,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.pit.Profile;
 import dropline.bus.pit.Segment;
 import dropline.bus.pit.Signal;
+import dropline.harness.yaml.Report;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,12 +23,14 @@ final class PitBuilder {
     private final BusBuilder bus;
     private final CableBuilder cables;
     private final Budgets budgets;
+    private final Programs programs;
 
     PitBuilder(Parts parts) {
         this.parts = parts;
         this.bus = new BusBuilder(parts);
         this.cables = new CableBuilder(parts);
         this.budgets = new Budgets(parts.root());
+        this.programs = new Programs(parts, new Report());
     }
 
     Pit pit() {
@@ -85,7 +88,8 @@ final class PitBuilder {
                 topology == Topology.DIRECT ? profile.straight() : profile,
                 parts.panelsOn(block).stream().map(this::panel).toList(),
                 registers,
-                cables.fitting(block));
+                cables.fitting(block),
+                programs.program(block));
     }
 
     private Panel panel(Block block) {

@@ -13,5 +13,6 @@ final class PitChecks {
         new PairChecks(parts, report).check();
         new SupplyChecks(parts, report).check();
         new PanelChecks(parts, report).check();
+        new Programs(parts, report).check();
     }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Image;
 import dropline.bus.avr.chip.Microcontroller;
 import dropline.harness.problem.Problem;
 import java.io.IOException;

@@ -1,11 +1,11 @@
 package dropline.scenarios.bench;
 
-import dropline.bus.avr.board.Board;
+import dropline.bus.avr.board.Counterpart;
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Image;
 import dropline.bus.avr.chip.Microcontroller;
 import dropline.harness.firmware.FirmwareFile;
-import dropline.harness.firmware.Image;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.frames.DroplineFrame;
@@ -79,12 +79,12 @@ final class FirmwareSpeed {
 
     /** Boards at one pair: each hears the polls, and what the others say a character later. */
     private double ordinary(int count, long simulatedNanos) throws IOException {
-        List<Board> boards = new ArrayList<>();
+        List<Counterpart> boards = new ArrayList<>();
         List<ArrayDeque<Integer>> said = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             ArrayDeque<Integer> own = new ArrayDeque<>();
             said.add(own);
-            boards.add(new Board(
+            boards.add(new Counterpart(
                     chip("lamps.hex"),
                     0,
                     new Pin('D', 2),
@@ -97,7 +97,7 @@ final class FirmwareSpeed {
         long next = POLL_NANOS;
         int turn = 0;
         for (long at = CHARACTER_NANOS; at < simulatedNanos; at += CHARACTER_NANOS) {
-            for (Board board : boards) {
+            for (Counterpart board : boards) {
                 board.advanceTo(at);
             }
             for (int i = 0; i < count; i++) {
@@ -106,7 +106,7 @@ final class FirmwareSpeed {
                         value = said.get(i).poll()) {
                     for (int other = 0; other < count; other++) {
                         if (other != i) {
-                            boards.get(other).hear(Bytes.of(value), at);
+                            boards.get(other).say(Bytes.of(value), at);
                         }
                     }
                 }
@@ -114,7 +114,7 @@ final class FirmwareSpeed {
             if (at >= next) {
                 // all have the address 7: one in turn is asked for it, the others for an address that is nobody's
                 for (int i = 0; i < count; i++) {
-                    boards.get(i).hear(polls[i == turn ? 0 : 1], at);
+                    boards.get(i).say(polls[i == turn ? 0 : 1], at);
                 }
                 turn = (turn + 1) % count;
                 next += POLL_NANOS;

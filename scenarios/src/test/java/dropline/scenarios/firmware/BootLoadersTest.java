@@ -3,9 +3,9 @@ package dropline.scenarios.firmware;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assumptions.abort;
 
-import dropline.bus.avr.board.Board;
+import dropline.bus.avr.board.Counterpart;
 import dropline.bus.avr.chip.Chip;
-import dropline.harness.firmware.Image;
+import dropline.bus.avr.chip.Image;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import java.io.IOException;
@@ -34,7 +34,7 @@ final class BootLoadersTest {
 
     private final List<Integer> said = new ArrayList<>();
 
-    private Board board(Chip chip, String name, int baud) throws IOException {
+    private Counterpart board(Chip chip, String name, int baud) throws IOException {
         if (!Files.exists(FOLDER)) {
             if ("required".equals(System.getProperty("dropline.peers"))) {
                 throw new AssertionError("arduino-core-avr is not installed");
@@ -42,7 +42,7 @@ final class BootLoadersTest {
             abort("arduino-core-avr is not installed, so no program of others runs here");
         }
         Image image = Programs.image(chip, FOLDER.resolve(name));
-        Board board = new Board(
+        Counterpart board = new Counterpart(
                 image.on(chip, Programs.HZ, image.beginsAt()),
                 0,
                 null,
@@ -50,15 +50,15 @@ final class BootLoadersTest {
                 CharacterFormat.EIGHT_N_ONE,
                 (value, good, end) -> said.add(value));
         board.advanceTo(1_000_000);
-        board.restart();
+        board.board().restart(1_000_000);
         board.advanceTo(200_000_000);
         return board;
     }
 
-    private List<Integer> ask(Board board, int... bytes) {
+    private List<Integer> ask(Counterpart board, int... bytes) {
         said.clear();
-        board.hear(Bytes.of(bytes), board.reachedNanos());
-        board.advanceTo(board.reachedNanos() + 80_000_000);
+        board.say(Bytes.of(bytes), board.board().reachedNanos());
+        board.advanceTo(board.board().reachedNanos() + 80_000_000);
         return List.copyOf(said);
     }
 
@@ -69,7 +69,7 @@ final class BootLoadersTest {
         "ATMEGA1280, atmega/ATmegaBOOT_168_atmega1280.hex, 57600, 1E9703"
     })
     void answerSyncSignatureAndRead(Chip chip, String name, int baud, String signature) throws IOException {
-        Board board = board(chip, name, baud);
+        Counterpart board = board(chip, name, baud);
         int whole = Integer.parseInt(signature, 16);
 
         assertEquals(List.of(IN_SYNC, OK), ask(board, SYNC, END));
@@ -79,13 +79,13 @@ final class BootLoadersTest {
         assertEquals(List.of(IN_SYNC, OK), ask(board, LOAD_ADDRESS, word & 0xFF, word >> 8, END));
         List<Integer> page = ask(board, READ_PAGE, 0, 8, 'F', END);
         assertEquals(10, page.size());
-        assertEquals(board.chip().flash().word(word) & 0xFF, page.get(1));
-        assertEquals(board.chip().flash().word(word + 3) >> 8, page.get(8));
+        assertEquals(board.board().chip().flash().word(word) & 0xFF, page.get(1));
+        assertEquals(board.board().chip().flash().word(word + 3) >> 8, page.get(8));
     }
 
     @Test
     void writeAPageIntoProgramMemory() throws IOException {
-        Board board = board(Chip.ATMEGA328P, "atmega/ATmegaBOOT_168_atmega328.hex", 57_600);
+        Counterpart board = board(Chip.ATMEGA328P, "atmega/ATmegaBOOT_168_atmega328.hex", 57_600);
         int[] program = new int[5 + 128];
         program[0] = 0x64;
         program[2] = 128;
@@ -99,14 +99,15 @@ final class BootLoadersTest {
 
         assertEquals(List.of(IN_SYNC, OK), ask(board, program));
 
-        assertEquals(7 << 8, board.chip().flash().word(0x80));
+        assertEquals(7 << 8, board.board().chip().flash().word(0x80));
         assertEquals(
-                (127 * 7 & 0xFF) << 8 | 126 * 7 & 0xFF, board.chip().flash().word(0x80 + 63));
+                (127 * 7 & 0xFF) << 8 | 126 * 7 & 0xFF,
+                board.board().chip().flash().word(0x80 + 63));
     }
 
     @Test
     void ofThe2560SignsOn() throws IOException {
-        Board board = board(Chip.ATMEGA2560, "stk500v2/stk500boot_v2_mega2560.hex", 115_200);
+        Counterpart board = board(Chip.ATMEGA2560, "stk500v2/stk500boot_v2_mega2560.hex", 115_200);
 
         List<Integer> answer = ask(board, 0x1B, 1, 0, 1, 0x0E, 1, 0x1B ^ 1 ^ 1 ^ 0x0E ^ 1);
 

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 import static org.junit.jupiter.api.Assumptions.abort;
 
-import dropline.bus.avr.board.Board;
+import dropline.bus.avr.board.Counterpart;
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.clock.UartClock;
@@ -73,7 +73,7 @@ final class HobbyCoreTest {
         Path image = built(Programs.FOLDER.resolve("sketch/sketch.cpp"), chip, variant, folder);
         StringBuilder said = new StringBuilder();
         List<Long> edges = new ArrayList<>();
-        Board board = new Board(
+        Counterpart board = new Counterpart(
                 Programs.image(chip, image).on(chip, Programs.HZ, 0),
                 0,
                 null,
@@ -81,14 +81,14 @@ final class HobbyCoreTest {
                 CharacterFormat.EIGHT_N_ONE,
                 (value, good, end) -> said.append((char) value));
         Pin pin = Pin.named(led).orElseThrow();
-        board.chip().port(pin.port()).watch((levels, changed, cycle) -> {
+        board.board().chip().port(pin.port()).watch((levels, changed, cycle) -> {
             if ((changed >> pin.bit() & 1) != 0) {
                 edges.add(UartClock.ticksToNanos(cycle, Programs.HZ));
             }
         });
 
         board.advanceTo(100 * MILLI);
-        board.hear(Bytes.copyOf("gear down".getBytes(StandardCharsets.US_ASCII), 0, 9), 100 * MILLI);
+        board.say(Bytes.copyOf("gear down".getBytes(StandardCharsets.US_ASCII), 0, 9), 100 * MILLI);
         board.advanceTo(2_000 * MILLI);
 
         assertEquals(

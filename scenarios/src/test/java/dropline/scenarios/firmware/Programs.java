@@ -2,13 +2,13 @@ package dropline.scenarios.firmware;
 
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Image;
 import dropline.harness.bench.BenchResult;
 import dropline.harness.bench.Examination;
 import dropline.harness.bench.Inside;
 import dropline.harness.bench.Subject;
 import dropline.harness.bench.Thoroughness;
 import dropline.harness.firmware.FirmwareFile;
-import dropline.harness.firmware.Image;
 import dropline.harness.link.BoardLink;
 import dropline.harness.pitfile.PitFile;
 import dropline.harness.verdict.Outcome;
@@ -98,7 +98,7 @@ final class Programs {
     static BenchResult examined(Path file, Subject subject) throws IOException {
         Image image = image(Chip.ATMEGA328P, file);
         try (BoardLink link = link(subject, image)) {
-            Inside inside = new Inside(link.board(), image);
+            Inside inside = new Inside(link.counterpart(), image);
             return new Examination(subject, link, 0, Thoroughness.QUICK, null, inside).run(share -> {});
         }
     }

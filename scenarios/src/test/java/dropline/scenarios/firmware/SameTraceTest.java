@@ -3,7 +3,7 @@ package dropline.scenarios.firmware;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dropline.bus.avr.board.Board;
+import dropline.bus.avr.board.Counterpart;
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Microcontroller;
@@ -26,7 +26,7 @@ final class SameTraceTest {
         List<String> trace = new ArrayList<>();
         List<String> said = new ArrayList<>();
         chip.port('D').watch((levels, changed, cycle) -> trace.add("pins " + levels + " @" + cycle));
-        Board board = new Board(
+        Counterpart board = new Counterpart(
                 chip,
                 0,
                 new Pin('D', 2),
@@ -36,11 +36,11 @@ final class SameTraceTest {
         chip.cpu().skipLoops(skips);
         Bytes poll = DroplineFrames.encode(new DroplineFrame.Poll(7, 0, List.of()));
         for (long at = 5_000_000; at < 2_000_000_000L; at += 3_333_333) {
-            for (long step = board.reachedNanos() + windowNanos; step < at; step += windowNanos) {
+            for (long step = board.board().reachedNanos() + windowNanos; step < at; step += windowNanos) {
                 board.advanceTo(step);
             }
             board.advanceTo(at);
-            board.hear(poll, at);
+            board.say(poll, at);
         }
         trace.addAll(said);
         assertTrue(trace.size() > 5_000, () -> "events=" + trace.size());

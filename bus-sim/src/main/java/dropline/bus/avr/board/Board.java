@@ -2,62 +2,56 @@ package dropline.bus.avr.board;
 
 import dropline.bus.avr.chip.Microcontroller;
 import dropline.bus.avr.core.StoppedException;
-import dropline.bus.avr.part.Line;
 import dropline.bus.avr.part.Usart;
 import dropline.bus.clock.UartClock;
-import dropline.bus.wire.EdgeReceiver;
-import dropline.protocol.Bytes;
-import dropline.protocol.CharacterFormat;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A board that runs its program at a pair. Its receiver's output rests at one while its driver is on, as where both are
- * turned by one pin. A program that stops leaves a board that does nothing more.
+ * A board that runs its program, and talks through a transceiver. A program that stops leaves a board that does nothing
+ * more.
  */
 public final class Board {
     private final Microcontroller chip;
     private final long hz;
     private final Usart usart;
-    private final Line line;
-    private final Driver driver;
-    private final CharacterFormat format;
-    private final EdgeReceiver.Characters heard;
-    private EdgeReceiver listener;
-    private double bitNanos;
+    private final long powerNanos;
     private final Samples samples;
     private long reachedNanos;
     private @Nullable StoppedException stop;
+
+    /** Takes what it does to its pair. All instants are its chip's cycles. */
+    public interface Talk {
+        /** The pin that turns its driver on has changed. */
+        void enabled(boolean isOn, long cycle);
+
+        /**
+         * A character begins.
+         *
+         * @param bits all of it as it stands on the line, start bit first, in the lowest place
+         * @param length how many bits those are
+         * @param startCycle of its start bit
+         * @param bitCycles how long a bit is
+         */
+        void begins(int bits, int length, long startCycle, int bitCycles);
+    }
 
     /**
      * @param chip with its program; power comes now
      * @param usart its number, the one that leads to the pair
      * @param driverEnable the pin that turns the driver on, high; null where the transceiver does it by itself
-     * @param bitNanos how long a bit is for whoever listens to it
-     * @param heard takes what it sends
+     * @param powerNanos when power comes, ns; before 0 for one that has been running for a while
      */
-    public Board(
-            Microcontroller chip,
-            int usart,
-            @Nullable Pin driverEnable,
-            double bitNanos,
-            CharacterFormat format,
-            EdgeReceiver.Characters heard) {
+    public Board(Microcontroller chip, int usart, @Nullable Pin driverEnable, long powerNanos, Talk talk) {
         this.chip = chip;
+        this.powerNanos = powerNanos;
+        reachedNanos = powerNanos;
         hz = chip.hz();
         this.usart = chip.usart(usart);
-        line = this.usart.line();
-        this.format = format;
-        this.heard = heard;
-        this.bitNanos = bitNanos;
-        listener = new EdgeReceiver(bitNanos, format, heard);
-        driver = new Driver(driverEnable == null, (cycle, level) -> listener.edge(nanos(cycle), level));
-        this.usart.tell(driver::begins);
+        this.usart.tell(talk::begins);
         if (driverEnable != null) {
             chip.port(driverEnable.port()).watch((levels, changed, cycle) -> {
                 if ((changed >> driverEnable.bit() & 1) != 0) {
-                    driver.enable((levels >> driverEnable.bit() & 1) != 0, cycle);
-                    line.gate(cycle);
-                    this.usart.lineChanged();
+                    talk.enabled((levels >> driverEnable.bit() & 1) != 0, cycle);
                 }
             });
         }
@@ -65,80 +59,74 @@ public final class Board {
         chip.reset(Microcontroller.POWER_ON);
     }
 
-    private long nanos(long cycle) {
-        return UartClock.ticksToNanos(cycle, hz);
+    /** When a cycle begins, ns. */
+    public long nanos(long cycle) {
+        return powerNanos + UartClock.ticksToNanos(cycle, hz);
+    }
+
+    /** The cycle at an instant. */
+    public long cycle(long nanos) {
+        return UartClock.nanosToTicks(nanos - powerNanos, hz);
+    }
+
+    /** What stands at its receiver's pin turns; instants ascend, until {@link #heard} is called. */
+    public void edge(double nanos) {
+        usart.line().edge(place(nanos));
+    }
+
+    /** The soonest instant from which on it can be told something else, ns, if it was told already. */
+    public long openNanos() {
+        double forgotten = usart.line().forgotten();
+        return forgotten < 0 ? Long.MIN_VALUE : nanos((long) Math.ceil(forgotten));
     }
 
     /**
-     * Somebody else sends characters, one right after the other.
+     * What was told of an instant and of those after it turns out otherwise.
      *
-     * @param startNanos of the first start bit; not before what was reached
+     * @param nanos not before {@link #openNanos}
+     * @return the level before it
      */
-    public void hear(Bytes bytes, long startNanos) {
-        double bitCycles = bitNanos * hz / 1e9;
-        double start = startNanos * (hz / 1e9);
-        int position = 0;
-        for (int i = 0; i < bytes.length(); i++) {
-            int before = 1;
-            for (int bit = 0; bit < format.bits(); bit++) {
-                int now = format.bit(bytes.at(i), bit);
-                if (now != before) {
-                    line.edge(start + (position + bit) * bitCycles);
-                    before = now;
-                }
-            }
-            position += format.bits();
-        }
+    public int takeBack(long nanos) {
+        return usart.line().takeBack(place(nanos));
+    }
+
+    private double place(double nanos) {
+        return (nanos - powerNanos) * (hz / 1e9);
+    }
+
+    /** All edges that are known have been told. */
+    public void heard() {
         usart.lineChanged();
-    }
-
-    /** Whoever is at the other end of the pair speaks and hears with bits of another length from now on, ns. */
-    public void tune(double newBitNanos) {
-        bitNanos = newBitNanos;
-        listener = new EdgeReceiver(newBitNanos, format, heard);
-    }
-
-    /** The soonest instant at which it may have said a whole character, ns; later than what is reached. */
-    public long nextNanos() {
-        long soonest = reachedNanos + (long) ((format.bits() - 1.5) * bitNanos);
-        return Math.max(reachedNanos + 1, Math.min(soonest, listener.nextNanos()));
     }
 
     /** Lets the program run up to an instant. */
     public void advanceTo(long nanos) {
-        long until = UartClock.nanosToTicks(nanos, hz);
         try {
             if (stop == null) {
-                chip.cpu().run(until);
+                chip.cpu().run(cycle(nanos));
             }
         } catch (StoppedException stopped) {
             stop = stopped;
         }
-        driver.reach(until);
-        listener.reach(nanos);
         reachedNanos = Math.max(reachedNanos, nanos);
     }
 
-    /** What its clock says, ns since power came. */
+    /** How far it has come, ns. */
     public long reachedNanos() {
         return reachedNanos;
     }
 
-    /** Its reset pin is pulled. */
-    public void restart() {
+    /** Its reset pin is pulled, and let go at an instant. */
+    public void restart(long untilNanos) {
         if (stop == null) {
             chip.reset(Microcontroller.EXTERNAL);
+            chip.cpu().halt(Math.max(0, cycle(untilNanos) - chip.cpu().cycles()));
         }
     }
 
     /** Its chip. */
     public Microcontroller chip() {
         return chip;
-    }
-
-    /** Its driver. */
-    public Driver driver() {
-        return driver;
     }
 
     /** Where its program spends its time. */

@@ -4,7 +4,7 @@ package dropline.bus.avr.board;
  * The driver of a transceiver: what it puts on the pair, and how its being on lies against what is sent. All instants
  * are cycles. While it is off the pair rests at one.
  */
-public final class Driver {
+public final class Driver implements Board.Talk {
     private static final int ROOM = 64;
 
     /** Who sees the pair. */
@@ -14,8 +14,15 @@ public final class Driver {
         void turns(long cycle, int level);
     }
 
+    /** What hangs on the same pin. */
+    @FunctionalInterface
+    interface Gate {
+        void turns(long cycle);
+    }
+
     private final boolean isAutomatic;
     private final Seen seen;
+    private final Gate gate;
     private final long[] edges = new long[ROOM];
     private int first;
     private int count;
@@ -31,15 +38,19 @@ public final class Driver {
     private long mostTail = Long.MIN_VALUE;
     private int unsent;
 
-    /** @param isAutomatic whether it is on by itself whenever something is sent */
-    Driver(boolean isAutomatic, Seen seen) {
+    /**
+     * @param isAutomatic whether it is on by itself whenever something is sent
+     * @param gate the receiver, which is off while it is on
+     */
+    Driver(boolean isAutomatic, Seen seen, Gate gate) {
         this.isAutomatic = isAutomatic;
         this.seen = seen;
+        this.gate = gate;
         isOn = isAutomatic;
     }
 
-    /** A character begins: its bits, start bit first, in the lowest place. */
-    void begins(int bits, int length, long startCycle, int bitCycles) {
+    @Override
+    public void begins(int bits, int length, long startCycle, int bitCycles) {
         reach(startCycle);
         int before = 1;
         for (int i = 0; i < length; i++) {
@@ -66,8 +77,8 @@ public final class Driver {
         edges[(first + count++) % ROOM] = cycle;
     }
 
-    /** The pin that turns it on has changed. */
-    void enable(boolean isWanted, long cycle) {
+    @Override
+    public void enabled(boolean isWanted, long cycle) {
         reach(cycle);
         if (isWanted) {
             onSince = cycle;
@@ -78,6 +89,7 @@ public final class Driver {
         }
         isOn = isWanted;
         show(cycle);
+        gate.turns(cycle);
     }
 
     /** All that happens by a cycle is known. */

@@ -29,6 +29,8 @@ public enum Chip {
         USB
     }
 
+    private static final int MUX5 = 32;
+
     final Kind kind;
     private final int eepromBytes;
     final int pageWords;
@@ -95,6 +97,15 @@ public enum Chip {
             case SMALL -> "BCD";
             case LARGE -> "ABCDEFGHJKL";
             case USB -> "BCDEF";
+        };
+    }
+
+    /** The converter's channel behind a pin, as its multiplexer is set for it; -1 where there is none. */
+    public int analogChannel(char port, int bit) {
+        return switch (kind) {
+            case SMALL -> port == 'C' && bit < 6 ? bit : -1;
+            case LARGE -> port == 'F' ? bit : port == 'K' ? MUX5 + bit : -1;
+            case USB -> port == 'F' && bit != 2 && bit != 3 ? bit : -1;
         };
     }
 

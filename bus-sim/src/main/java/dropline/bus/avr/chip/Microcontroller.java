@@ -21,6 +21,12 @@ import java.util.TreeMap;
 
 /** One chip with its parts, for one run. Power comes when it is made; {@link #reset} begins its program. */
 public final class Microcontroller {
+    /** Who wants to know what a program writes to a general-purpose register. */
+    @FunctionalInterface
+    public interface Noted {
+        void written(int value, long cycle);
+    }
+
     /** Why it was reset: bits of MCUSR. */
     public static final int POWER_ON = 1;
 
@@ -45,6 +51,7 @@ public final class Microcontroller {
     private final Adc adc;
     private final Spi spi;
     private final Twi twi;
+    private final Plain general;
     private final Resets resets;
     private long bites;
     private long firstBite = -1;
@@ -78,7 +85,7 @@ public final class Microcontroller {
         spi = new Spi(cpu, vectors.spi());
         twi = new Twi(cpu, vectors.twi());
         SelfProgramming programming = new SelfProgramming(cpu, flash, hz, chip.pageWords, chip.signature(), FUSES);
-        Plain general = new Plain(cpu, GENERAL);
+        general = new Plain(cpu, GENERAL);
         Plain kept = new Plain(cpu, Names.kept(chip));
         for (int address : Names.settled(chip)) {
             new Settled(cpu, address, Names.of(address));
@@ -223,6 +230,15 @@ public final class Microcontroller {
                     chip.word() + " has USARTs " + List.copyOf(usarts.keySet()) + ": usart=" + number);
         }
         return usart;
+    }
+
+    /** Tells of all that is written to a general-purpose register, by its number. */
+    public void note(int register, Noted noted) {
+        general.watch((address, value, cycle) -> {
+            if (address == GENERAL[register]) {
+                noted.written(value, cycle);
+            }
+        });
     }
 
     public Eeprom eeprom() {

@@ -117,8 +117,8 @@ public final class Cpu extends Flow {
         return stopped(what);
     }
 
-    /** The processor stands still for so many cycles. */
-    public void halt(int count) {
+    /** The processor stands still for so many cycles, 0 or more. */
+    public void halt(long count) {
         cycles += count;
     }
 

@@ -14,6 +14,7 @@ public final class Line {
     private int gateCount;
     private int levelBefore = 1;
     private boolean closedBefore;
+    private double forgotten = Double.NEGATIVE_INFINITY;
 
     /** The level turns; instants ascend. */
     public void edge(double cycle) {
@@ -21,6 +22,24 @@ public final class Line {
             edges = Arrays.copyOf(edges, 2 * count);
         }
         edges[count++] = cycle;
+    }
+
+    /**
+     * What was told of an instant and of those after it turns out otherwise.
+     *
+     * @param cycle not before {@link #forgotten}
+     * @return the level before it
+     */
+    public int takeBack(double cycle) {
+        while (count > 0 && edges[count - 1] >= cycle) {
+            count--;
+        }
+        return levelBefore ^ count & 1;
+    }
+
+    /** Nothing can be taken back that lies before. */
+    public double forgotten() {
+        return forgotten;
     }
 
     /** The gate closes, or opens; instants ascend. */
@@ -74,6 +93,7 @@ public final class Line {
 
     /** Nobody asks for anything before an instant any more. */
     void forgetBefore(double cycle) {
+        forgotten = Math.max(forgotten, cycle);
         int gone = 0;
         while (gone < count && edges[gone] < cycle) {
             gone++;

@@ -1,7 +1,5 @@
-package dropline.harness.firmware;
+package dropline.bus.avr.chip;
 
-import dropline.bus.avr.chip.Chip;
-import dropline.bus.avr.chip.Microcontroller;
 import dropline.bus.avr.core.Flash;
 import dropline.protocol.Bytes;
 import java.util.ArrayList;
@@ -24,7 +22,8 @@ public record Image(String name, List<Stretch> program, List<Stretch> eeprom, Li
      * @param address of the first
      */
     public record Stretch(int address, Bytes bytes) {
-        int end() {
+        /** The address after the last. */
+        public int end() {
             return address + bytes.length();
         }
     }

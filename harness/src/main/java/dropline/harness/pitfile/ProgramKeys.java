@@ -1,0 +1,140 @@
+package dropline.harness.pitfile;
+
+import dropline.bus.avr.board.Pin;
+import dropline.bus.avr.chip.Chip;
+import dropline.harness.firmware.FirmwareFile;
+import dropline.harness.pitfile.Words.Choices;
+import dropline.harness.yaml.Form;
+import dropline.harness.yaml.Report;
+import dropline.harness.yaml.Tree;
+import java.io.IOException;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The keys of the program that a node's board runs. */
+final class ProgramKeys {
+    static final Key<String> NAME =
+            Key.optional("name", Words.text("text"), "what runs on it, for its card: a name, a version");
+    static final Key<FirmwareFile.Raw> IMAGE = Key.optional(
+            "image",
+            new ImageAt(),
+            "the file that is flashed, Intel HEX or ELF: it is run instruction by instruction in place of what the"
+                    + " profile says; without it the node is modelled");
+    static final Key<Chip> CHIP = Key.optional(
+            "chip", Words.choice(chips()), "the chip that the image was built for; must be known where there is one");
+    static final Key<Long> CLOCK = Key.standard(
+            "clock", Numbers.measure(Measure.frequency(), 1_000_000, 20_000_000), "16 MHz", "the chip's clock");
+    static final Key<Pin> DRIVER_ENABLE = Key.optional(
+            "driver-enable",
+            new PinAt(),
+            "the pin that turns the transceiver's driver on, high; the transceiver does it by itself where left out");
+    static final Key<Integer> USART =
+            Key.optional("usart", Numbers.whole(0, 3), "the USART that leads to the pair; the chip's first one else");
+    static final Key<Integer> APPLIED = Key.optional(
+            "applied",
+            Words.choice(
+                    new Choices<Integer>().with("gpior0", 0).with("gpior1", 1).with("gpior2", 2)),
+            "the general-purpose register to which the program writes the sequence number of a frame when it has put"
+                    + " what that carried on its indicators: for those without pins");
+
+    static final Key<List<Pin>> PINS_AT = Key.optional(
+            "at",
+            new PinsAt(),
+            "the pin, or a list of them: an encoder's two contacts, a selector's positions, a motor's phases");
+    static final Key<Boolean> LOW = Key.optional(
+            "active",
+            Words.choice(new Choices<Boolean>().with("high", false).with("low", true)),
+            "the level that means lit, or closed; high for indicators and low for controls where left out");
+    static final Section PINS = Section.named(
+                    "pins",
+                    "what hangs on the chip's pins, by the name of an indicator or control of the node's panels, or by"
+                            + " PANEL/NAME",
+                    List.of(PINS_AT, LOW))
+            .orJust(PINS_AT);
+
+    static final Section FIRMWARE = Section.one(
+                    "firmware",
+                    "what runs on it: text for its card, or its keys, with the image that is flashed",
+                    List.of(NAME, IMAGE, CHIP, CLOCK, DRIVER_ENABLE, USART, APPLIED),
+                    PINS)
+            .orJust(NAME);
+
+    private ProgramKeys() {}
+
+    private static Choices<Chip> chips() {
+        Choices<Chip> choices = new Choices<>();
+        for (Chip chip : Chip.values()) {
+            choices = choices.with(chip.word(), chip);
+        }
+        return choices;
+    }
+
+    /** The path of a file that is flashed, which is read; it counts from the folder of the file it is written in. */
+    private static final class ImageAt extends Type.OfText<FirmwareFile.Raw> {
+        ImageAt() {
+            super("the path of an Intel HEX or ELF file, counted from the folder of this file");
+        }
+
+        @Override
+        Optional<FirmwareFile.Raw> readText(Tree.Scalar text, String key, Report report) {
+            try {
+                Path path = Path.of(text.place().file())
+                        .resolveSibling(text.text().replace('\\', '/'))
+                        .normalize();
+                return Optional.of(FirmwareFile.raw(path));
+            } catch (InvalidPathException | IOException e) {
+                report.at(text, key, PitCode.NO_SUCH_FILE, words(), "check the path");
+                return Optional.empty();
+            }
+        }
+    }
+
+    /** A pin by its port and bit. */
+    private static final class PinAt extends Type.OfText<Pin> {
+        PinAt() {
+            super("a pin, as in PD2");
+        }
+
+        @Override
+        public Form form() {
+            return new Form.Pattern("[Pp][A-La-l][0-7]");
+        }
+
+        @Override
+        Optional<Pin> readText(Tree.Scalar text, String key, Report report) {
+            Optional<Pin> pin = Pin.named(text.text());
+            if (pin.isEmpty()) {
+                report.at(text, key, PitCode.WRONG_TYPE, words(), "write its port and its bit: PD2");
+            }
+            return pin;
+        }
+    }
+
+    /** A pin, or a list of them. */
+    private static final class PinsAt implements Type<List<Pin>> {
+        private final PinAt one = new PinAt();
+
+        @Override
+        public String words() {
+            return "a pin, as in PD2, or a list of them";
+        }
+
+        @Override
+        public Form form() {
+            return new Form.Any(List.of(one.form(), new Form.Items(one.form(), 1)));
+        }
+
+        @Override
+        public Optional<List<Pin>> read(Tree tree, String key, Report report) {
+            List<Tree> written = tree instanceof Tree.Sequence list ? list.items() : List.of(tree);
+            List<Pin> pins = new ArrayList<>();
+            for (Tree pin : written) {
+                one.read(pin, key, report).ifPresent(pins::add);
+            }
+            return pins.isEmpty() || pins.size() < written.size() ? Optional.empty() : Optional.of(pins);
+        }
+    }
+}
