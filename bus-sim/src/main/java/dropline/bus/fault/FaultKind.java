@@ -157,6 +157,34 @@ public enum FaultKind {
         };
     }
 
+    /**
+     * Whether it is in a node's program, or shows only through it, so that a node whose own program is run has it or
+     * has it not.
+     */
+    public boolean isOfProgram() {
+        return switch (this) {
+            case DRIVER_ENABLED_LATE,
+                    DRIVER_ENABLED_EARLY,
+                    DRIVER_RELEASED_LATE,
+                    DRIVER_RELEASED_EARLY,
+                    REPLY_TOO_SOON,
+                    DUPLICATE_ADDRESS,
+                    ANSWERS_ANOTHER,
+                    EAVESDROPPER,
+                    WRONG_BAUD,
+                    CLOCK_OFF,
+                    BLACKOUT,
+                    RING_OVERRUN,
+                    LOOP_STALL,
+                    FLOATING_RECEIVER,
+                    COMMON_WIRE_LIFTED,
+                    ENCODER_SKIPS,
+                    SWITCH_FLICKERS,
+                    NOISY_AXIS -> true;
+            default -> false;
+        };
+    }
+
     /** Whether an indicator of this kind can have it: only what moves has a needle. */
     public boolean canStrike(Indicator.Kind indicator) {
         return this == FROZEN_DISPLAY || (strikes == Strikes.INDICATOR && indicator.moves());

@@ -126,6 +126,18 @@ public record Pit(
         return new Pit(name, statePeriodNanos, load, signals, segments, hubs, otherSupplies);
     }
 
+    /** The same with every node as its profile has it, whatever its program is; itself where no node has one. */
+    public Pit modelled() {
+        if (segments.stream().flatMap(segment -> segment.nodes().stream()).allMatch(node -> node.program() == null)) {
+            return this;
+        }
+        List<Segment> changed = segments.stream()
+                .map(segment ->
+                        segment.with(segment.nodes().stream().map(Node::modelled).toList(), segment.cable()))
+                .toList();
+        return new Pit(name, statePeriodNanos, load, signals, changed, hubs, supplies);
+    }
+
     /** The same with further signals after its own. */
     public Pit withFurther(List<Signal> further) {
         List<Signal> all = new ArrayList<>(signals);

@@ -56,7 +56,7 @@ final class Boards implements Polling.Answers {
         }
 
         boolean isSilent(long atNanos) {
-            return node != null && node.isSilent(atNanos);
+            return node == null || node.isSilent(atNanos);
         }
 
         /** It hears what is known to stand on the pair in a window. */
@@ -145,8 +145,7 @@ final class Boards implements Polling.Answers {
                 transceiver,
                 UartClock.exact(setting.segment.baud()),
                 setting.segment.format(),
-                setting.wire,
-                at -> at < 0 || Objects.requireNonNull(stations[position]).isSilent(at));
+                setting.wire);
         Board board = new Board(
                 program.powered(),
                 program.usart(),
@@ -218,6 +217,7 @@ final class Boards implements Polling.Answers {
         boolean isNews = false;
         for (int i = 0; i < all.size(); i++) {
             Station station = all.get(i);
+            station.voice.connect(!station.isSilent(reached), reached);
             station.hear(edges, reached, to, station.level);
             station.board.advanceTo(to);
             isNews |= station.voice.hasJoined();

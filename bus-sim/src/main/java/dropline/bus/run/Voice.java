@@ -8,12 +8,11 @@ import dropline.bus.wire.Wire;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import java.util.Objects;
-import java.util.function.LongPredicate;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What an emulated board puts on the pair: its driver's being on, and its characters one by one. Which frames these
- * make is told later, once that is known.
+ * make is told later, once that is known. It reaches the pair only while it is connected.
  */
 final class Voice implements Board.Talk {
     static final long NEVER = Long.MAX_VALUE;
@@ -28,7 +27,6 @@ final class Voice implements Board.Talk {
     private final boolean isAutomatic;
     private final boolean zerosOnly;
     private final Wire wire;
-    private final LongPredicate isSilent;
     private final Frame drive;
     private final Frame[] characters = new Frame[KEPT];
     private final int[] values = new int[KEPT];
@@ -39,6 +37,8 @@ final class Voice implements Board.Talk {
     private UartClock clock;
     private int newest = KEPT - 1;
     private int count;
+    private boolean isConnected;
+    private boolean isEnabled;
     private boolean isOn;
     private boolean isJoined;
     private long offNanos;
@@ -50,7 +50,6 @@ final class Voice implements Board.Talk {
      * @param talker its node's index
      * @param isAutomatic whether the driver is on by itself whenever something is sent
      * @param clock what its bits are thought to last
-     * @param isSilent whether nothing of it reaches the pair at an instant
      */
     Voice(
             int talker,
@@ -58,13 +57,11 @@ final class Voice implements Board.Talk {
             Transceiver transceiver,
             UartClock clock,
             CharacterFormat format,
-            Wire wire,
-            LongPredicate isSilent) {
+            Wire wire) {
         this.talker = talker;
         this.isAutomatic = isAutomatic;
         this.wire = wire;
         this.clock = clock;
-        this.isSilent = isSilent;
         zerosOnly = transceiver.driver() == Transceiver.Driver.ZEROS_ONLY;
         drive = new Frame(talker, 0, clock, format);
         drive.zerosOnly = zerosOnly;
@@ -82,8 +79,20 @@ final class Voice implements Board.Talk {
 
     @Override
     public void enabled(boolean isWanted, long cycle) {
-        long at = board().nanos(cycle);
-        if (isSilent.test(at) || isWanted == isOn) {
+        isEnabled = isWanted;
+        turn(isWanted && isConnected, board().nanos(cycle));
+    }
+
+    /** Ties the board to the pair, or takes it off: unplugged, or without supply. */
+    void connect(boolean isWanted, long atNanos) {
+        if (isWanted != isConnected) {
+            isConnected = isWanted;
+            turn(isWanted && isEnabled, atNanos);
+        }
+    }
+
+    private void turn(boolean isWanted, long at) {
+        if (isWanted == isOn) {
             return;
         }
         isOn = isWanted;
@@ -91,6 +100,8 @@ final class Voice implements Board.Talk {
         Frame last = characters[newest];
         boolean isInside = last != null && at < last.endNanos;
         if (isOn) {
+            whole.driverOnNanos = at;
+            whole.driverOffNanos = NEVER;
             drive.drive(at, NEVER);
             wire.join(drive);
             wire.tellOn(talker, at);
@@ -100,6 +111,7 @@ final class Voice implements Board.Talk {
             }
         } else {
             offNanos = at;
+            whole.driverOffNanos = at;
             drive.driverOffNanos = at;
             wire.tellOff(talker, at);
             if (isInside && last != null) {
@@ -111,7 +123,7 @@ final class Voice implements Board.Talk {
     @Override
     public void begins(int bits, int length, long startCycle, int bitCycles) {
         long start = board().nanos(startCycle);
-        if (isSilent.test(start)) {
+        if (!isConnected) {
             return;
         }
         CharacterFormat format = board().usart().format();
@@ -134,6 +146,10 @@ final class Voice implements Board.Talk {
             character.driverOnNanos = NEVER;
         }
         values[newest] = bits >> 1 & (1 << format.dataBits()) - 1;
+        if (isAutomatic) {
+            whole.driverOnNanos = count == 0 ? start : whole.driverOnNanos;
+            whole.driverOffNanos = character.endNanos;
+        }
         note(character);
         wire.join(character);
         isJoined = true;
@@ -202,6 +218,8 @@ final class Voice implements Board.Talk {
      * @param node whom it is from, or whom it should be from
      */
     Frame tell(int kind, int node, int transaction, int attempt) {
+        long on = whole.driverOnNanos;
+        long off = whole.driverOffNanos;
         whole.kind = kind;
         whole.node = node;
         whole.transaction = transaction;
@@ -210,7 +228,8 @@ final class Voice implements Board.Talk {
         whole.time(starts[0], Math.max(1, count), 0, 0);
         whole.endNanos = endNanos;
         whole.heardNanos = heardNanos;
-        whole.driverOffNanos = isOn ? NEVER : endNanos;
+        whole.driverOnNanos = on;
+        whole.driverOffNanos = off;
         told = Bytes.copyOf(untold, 0, count);
         count = 0;
         if (isAutomatic) {

@@ -73,6 +73,9 @@ final class Strikable {
 
     /** Why a kind cannot strike this, as the end of a sentence; empty where it can. */
     Optional<String> refusal(FaultKind kind, Struck struck) {
+        if (kind.isOfProgram() && struck.node(layout).program() != null) {
+            return Optional.of("a node that is modelled: this one's own program is run");
+        }
         return switch (kind) {
             case FROZEN_DISPLAY, LOST_STEPS, LOST_ZERO, NEEDLE_SLIPPED, STICKING_NEEDLE ->
                 kind.canStrike(indicator(struck).kind()) ? Optional.empty() : Optional.of("an indicator that moves");

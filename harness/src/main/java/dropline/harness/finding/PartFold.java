@@ -62,7 +62,10 @@ final class PartFold {
         believeNanos = new long[controls.length];
         List<Layout.ControlPlace> places = layout.controls();
         for (int i = 0; i < controls.length; i++) {
-            believeNanos[i] = places.get(i).control().longestBelievingNanos();
+            // what a program believes is known only from what it says
+            believeNanos[i] = layout.nodes().get(places.get(i).node()).node().program() == null
+                    ? places.get(i).control().longestBelievingNanos()
+                    : Long.MAX_VALUE;
         }
     }
 

@@ -60,7 +60,7 @@ record Promise(
         return new Promise(
                 profile.enableLeadNanos(),
                 profile.releaseTailNanos(),
-                Math.max(silence, profile.replyGap().baseNanos()),
+                Math.max(silence, leastGap(segment, node)),
                 most,
                 silence + block + profile.loopPassNanos(),
                 block + profile.loopPassNanos(),
@@ -69,6 +69,14 @@ record Promise(
                 loop,
                 profile.ringChars() - 1 - Math.round(profile.loopPassNanos() / charNanos),
                 losesFrames(profile, tasks, charNanos));
+    }
+
+    /** A program that is run replies when it does; too soon is what the controller is not ready for. */
+    private static long leastGap(Segment segment, Node node) {
+        long described = node.profile().replyGap().baseNanos();
+        return node.program() == null
+                ? described
+                : Math.min(described, segment.controller().releaseTailNanos());
     }
 
     private static long longestReply(Pit pit, Segment segment, Node node) {

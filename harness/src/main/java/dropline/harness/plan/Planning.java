@@ -111,7 +111,7 @@ public final class Planning {
                 Layout.of(before), Layout.of(planned), planned.signals().size());
         Source.Opening all = played.of(0, PitFeed.TO_THE_END);
         Replayed replayed =
-                new Replay(planned, () -> mirror.over(all.open()), seed, threads).run(false, null, Progress.NONE);
+                new Replay(planned.modelled(), () -> mirror.over(all.open()), seed, threads).run(false, null, Progress.NONE);
         return String.format(Locale.ROOT, "%016x", replayed.digest());
     }
 }

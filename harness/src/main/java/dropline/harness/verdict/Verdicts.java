@@ -3,6 +3,7 @@ package dropline.harness.verdict;
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Pit;
+import dropline.bus.pit.Program;
 import dropline.harness.measure.ControlMeasure;
 import dropline.harness.measure.PanelMeasure;
 import dropline.harness.measure.SegmentMeasures;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -145,10 +147,27 @@ public final class Verdicts {
                 .toList();
     }
 
+    /** Whose own program was run. */
+    private Optional<String> programs() {
+        List<String> run = new ArrayList<>();
+        for (Layout.NodePlace place : layout.nodes()) {
+            Program program = place.node().program();
+            if (program != null) {
+                run.add(place.node().name() + " (" + program.image().shortName() + ")");
+            }
+        }
+        return run.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Run instruction by instruction on an emulated chip, whatever the profile says: "
+                        + String.join(", ", run)
+                        + ". What their displays and motors then take is modelled.");
+    }
+
     private List<String> caveats(Run run, List<PanelResult> results) {
         List<String> caveats = new ArrayList<>();
         if (!run.isObserved()) {
             caveats.add("Nodes, wire and panels are modelled from the pit file; nothing was measured on a real board.");
+            programs().ifPresent(caveats::add);
         }
         long planned = panels().stream()
                 .filter(panel -> panel.status() == Panel.Status.PLANNED)

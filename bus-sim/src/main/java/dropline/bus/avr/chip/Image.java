@@ -42,6 +42,11 @@ public record Image(String name, List<Stretch> program, List<Stretch> eeprom, Li
         functions = List.copyOf(functions);
     }
 
+    /** Its file's name without folders. */
+    public String shortName() {
+        return name.substring(1 + Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')));
+    }
+
     /** A chip with this program in it, its power just come; it begins at a byte address. */
     public Microcontroller on(Chip chip, long hz, int beginsAtByte) {
         Flash flash = new Flash(chip.shape().flashWords());
