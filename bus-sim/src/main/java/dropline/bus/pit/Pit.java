@@ -132,8 +132,8 @@ public record Pit(
             return this;
         }
         List<Segment> changed = segments.stream()
-                .map(segment ->
-                        segment.with(segment.nodes().stream().map(Node::modelled).toList(), segment.cable()))
+                .map(segment -> segment.with(
+                        segment.nodes().stream().map(Node::modelled).toList(), segment.cable()))
                 .toList();
         return new Pit(name, statePeriodNanos, load, signals, changed, hubs, supplies);
     }

@@ -1,6 +1,7 @@
 package dropline.bus.run;
 
 import dropline.bus.avr.board.Board;
+import dropline.bus.avr.core.StoppedException;
 import dropline.bus.chance.Draws;
 import dropline.bus.clock.UartClock;
 import dropline.bus.node.EmulatedNode;
@@ -191,7 +192,7 @@ final class Boards implements Polling.Answers {
                 station.board,
                 station.voice.whole());
         station.node = made;
-        station.board.advanceTo(0);
+        run(station, 0);
         return made;
     }
 
@@ -210,7 +211,11 @@ final class Boards implements Polling.Answers {
         return reached;
     }
 
-    /** Lets them run up to an instant, but for one window at most. */
+    /**
+     * Lets them run up to an instant, but for one window at most.
+     *
+     * @throws StoppedProgramException if one of them does what is not modelled
+     */
     void advanceTo(long nanos) {
         long to = Math.min(nanos, reached + windowNanos);
         edges.lookAt(reached, to);
@@ -219,7 +224,7 @@ final class Boards implements Polling.Answers {
             Station station = all.get(i);
             station.voice.connect(!station.isSilent(reached), reached);
             station.hear(edges, reached, to, station.level);
-            station.board.advanceTo(to);
+            run(station, to);
             isNews |= station.voice.hasJoined();
         }
         if (isNews) {
@@ -229,6 +234,14 @@ final class Boards implements Polling.Answers {
             all.get(i).reach(edges, reached, to, isNews);
         }
         reached = to;
+    }
+
+    private void run(Station station, long toNanos) {
+        station.board.advanceTo(toNanos);
+        StoppedException stop = station.board.stop();
+        if (stop != null) {
+            throw new StoppedProgramException(setting.segment.nodes().get(station.position), station.board, stop);
+        }
     }
 
     /** When what one of them has sent is over and can be told, or a silence has grown long enough, ns. */

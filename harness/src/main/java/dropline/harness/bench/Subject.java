@@ -20,7 +20,8 @@ public record Subject(Pit pit, int segment, int node) {
         return pit.segments().get(segment);
     }
 
-    Node described() {
+    /** The node as the pit describes it. */
+    public Node described() {
         return on().nodes().get(node);
     }
 

@@ -2,6 +2,7 @@ package dropline.harness.cli;
 
 import dropline.bus.pit.Layout;
 import dropline.bus.pit.Pit;
+import dropline.bus.pit.Program;
 import dropline.bus.pit.Segment;
 import dropline.harness.bench.BenchJUnit;
 import dropline.harness.bench.BenchPage;
@@ -62,8 +63,8 @@ import picocli.CommandLine.Spec;
             "frames come without a pause, when it lets go of the line, how far off the rate may be, whether it",
             "comes back from a restart, and whether it goes on for long; with --recording, amid the traffic of",
             "its segment. Without a port it examines the board as the pit file models it, in simulated time; with",
-            "--firmware, the program that would be flashed, run instruction by instruction on an emulated AVR. A",
-            "limit that is tighter than what the adapter may add (--floor) is undecided, never passed.",
+            "--firmware, or an image in the pit file, the program that would be flashed, run instruction by",
+            "instruction on an emulated AVR. A limit that is tighter than what the adapter may add (--floor) is undecided, never passed.",
             "Connect the board alone, at one end of the adapter."
         },
         footerHeading = "%nExamples:%n",
@@ -191,10 +192,6 @@ final class BenchCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(), "--chip, --clock, --driver-enable and --usart go with --firmware FILE");
         }
-        if (firmware.isGiven() && !injected.isEmpty()) {
-            throw new ParameterException(
-                    command.commandLine(), "--fault is for a modelled board; a program has the faults it has");
-        }
         if (alone != null && recording != null) {
             throw new ParameterException(command.commandLine(), "--recording needs --pit: it says who else is there");
         }
@@ -211,7 +208,11 @@ final class BenchCommand implements Callable<Integer> {
         Segment on = pit.segments().get(subject.segment());
         SegmentChoice.mustBeSpoken(on);
         port.caution(console);
-        FirmwareOptions.Program program = firmware.isGiven() ? firmware.program() : null;
+        Program program = firmware.isGiven() ? firmware.program() : programOf(subject);
+        if (program != null && !injected.isEmpty()) {
+            throw new ParameterException(
+                    command.commandLine(), "--fault is for a modelled board; a program has the faults it has");
+        }
         try (Link link = link(subject, program)) {
             Thoroughness thoroughness = quick ? Thoroughness.QUICK : Thoroughness.FULL;
             Inside inside = program != null && link instanceof BoardLink board
@@ -228,16 +229,15 @@ final class BenchCommand implements Callable<Integer> {
         }
     }
 
-    private Link link(Subject subject, FirmwareOptions.@Nullable Program program) throws IOException {
+    /** The program that the pit file names for the node, unless the board itself is at a port. */
+    private @Nullable Program programOf(Subject subject) {
+        return port.isGiven() ? null : subject.described().program();
+    }
+
+    private Link link(Subject subject, @Nullable Program program) throws IOException {
         Segment on = subject.pit().segments().get(subject.segment());
         if (program != null) {
-            return new BoardLink(
-                    program.image()
-                            .on(program.chip(), program.hz(), program.image().beginsAt()),
-                    program.usart(),
-                    program.driverEnable(),
-                    on.baud(),
-                    on.format());
+            return new BoardLink(program.powered(), program.usart(), program.driverEnable(), on.baud(), on.format());
         }
         return port.isGiven()
                 ? port.open(on.baud(), on.format())

@@ -2,7 +2,7 @@ package dropline.harness.cli;
 
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
-import dropline.bus.avr.chip.Image;
+import dropline.bus.pit.Program;
 import dropline.harness.firmware.FirmwareFile;
 import dropline.harness.problem.Nearest;
 import java.io.IOException;
@@ -46,14 +46,6 @@ final class FirmwareOptions {
             description = "The USART that leads to the pair. Default: the chip's first.")
     private @Nullable Integer usart;
 
-    /** A program that is ready to run. */
-    record Program(
-            Image image,
-            Chip chip,
-            long hz,
-            int usart,
-            @Nullable Pin driverEnable) {}
-
     boolean isGiven() {
         return file != null;
     }
@@ -76,7 +68,7 @@ final class FirmwareOptions {
             throw PitFiles.wrong(wrong.problems());
         }
         if (result instanceof FirmwareFile.Understood understood) {
-            return new Program(understood.image(), built, hz(), usart(built), pin(built));
+            return new Program(understood.image(), built, hz(), usart(built), pin(built), List.of(), Program.NONE);
         }
         throw new AssertionError(result);
     }

@@ -9,7 +9,7 @@ import dropline.harness.plan.PlanFile;
 import dropline.harness.plan.Planned;
 import dropline.harness.plan.Planning;
 import dropline.harness.problem.Problems;
-import dropline.harness.replay.RunLimitException;
+import dropline.harness.replay.StoppedRunException;
 import dropline.harness.size.Judging;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -28,7 +28,7 @@ final class PlanRun {
     Planned planned(Trials.Stretch played) throws IOException {
         try (Judging judging = new Judging(Session.threads())) {
             return new Planning(asked, played, understood.figures(), judging, Session.threads()).run();
-        } catch (RunLimitException stopped) {
+        } catch (StoppedRunException stopped) {
             throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
         }
     }

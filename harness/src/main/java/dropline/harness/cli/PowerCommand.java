@@ -11,8 +11,8 @@ import dropline.harness.power.PowerUpStudy;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
-import dropline.harness.replay.RunLimitException;
 import dropline.harness.replay.Source;
+import dropline.harness.replay.StoppedRunException;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -100,7 +100,7 @@ final class PowerCommand implements Callable<Integer> {
                     result, understood.pit(), played.name(), opening, played.seed(), Session.threads(), progress);
             flown.losses().forEach(loss -> console.err().println("dropline: " + loss));
             return flown;
-        } catch (RunLimitException stopped) {
+        } catch (StoppedRunException stopped) {
             throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
         } finally {
             ProgressBar.end(progress);

@@ -11,8 +11,8 @@ import dropline.harness.replay.Progress;
 import dropline.harness.replay.Replay;
 import dropline.harness.replay.Replayed;
 import dropline.harness.replay.RunLimit;
-import dropline.harness.replay.RunLimitException;
 import dropline.harness.replay.Source;
+import dropline.harness.replay.StoppedRunException;
 import dropline.harness.verdict.InjectedFault;
 import dropline.harness.verdict.Outcome;
 import dropline.harness.verdict.Recording;
@@ -61,7 +61,7 @@ record Session(
         try {
             replayed = new Replay(pit, opening, seed, threads, faults, RunLimit.USUAL)
                     .run(singleFailures, trace, beside, progress);
-        } catch (RunLimitException stopped) {
+        } catch (StoppedRunException stopped) {
             throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
         }
         ProgressBar.end(progress);

@@ -12,7 +12,7 @@ import dropline.harness.planned.PlanText;
 import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
-import dropline.harness.replay.RunLimitException;
+import dropline.harness.replay.StoppedRunException;
 import dropline.harness.size.Judging;
 import dropline.harness.size.Limits;
 import dropline.harness.size.SizePlan;
@@ -182,7 +182,7 @@ final class SizeCommand implements Callable<Integer> {
         Progress progress = ProgressBar.on(console);
         try (Judging judging = new Judging(Session.threads())) {
             return new Sizing(plan, stretch, understood.figures(), judging).run(progress);
-        } catch (RunLimitException stopped) {
+        } catch (StoppedRunException stopped) {
             throw new WrongInput("dropline: " + stopped.getMessage(), stopped);
         } finally {
             ProgressBar.end(progress);

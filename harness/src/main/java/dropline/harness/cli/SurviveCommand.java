@@ -9,8 +9,8 @@ import dropline.harness.recording.PitFeed;
 import dropline.harness.recording.RecordingFiles;
 import dropline.harness.replay.Progress;
 import dropline.harness.replay.RunLimit;
-import dropline.harness.replay.RunLimitException;
 import dropline.harness.replay.Source;
+import dropline.harness.replay.StoppedRunException;
 import dropline.harness.replay.Sweep;
 import dropline.harness.report.SurvivalText;
 import dropline.harness.survive.Survival;
@@ -136,7 +136,7 @@ final class SurviveCommand implements Callable<Integer> {
         Progress progress = ProgressBar.on(console);
         try {
             return new Survive(pit, sweep, plan).run(progress);
-        } catch (SurviveException | RunLimitException wrong) {
+        } catch (SurviveException | StoppedRunException wrong) {
             throw new WrongInput("dropline: " + wrong.getMessage(), wrong);
         } finally {
             ProgressBar.end(progress);

@@ -15,6 +15,7 @@ final class IntelHex {
     private final Collected into;
     private long base;
     private boolean isEnded;
+    private int records;
 
     private IntelHex(Collected into) {
         this.into = into;
@@ -27,6 +28,10 @@ final class IntelHex {
             number++;
             if (!line.isBlank()) {
                 hex.record(number, line.strip());
+            }
+            if (into.isWrong() && !line.isBlank() && !line.strip().startsWith(":") && hex.records == 0) {
+                // it is no such file at all: once is enough
+                return;
             }
         }
         if (!hex.isEnded && !into.isWrong()) {
@@ -71,6 +76,7 @@ final class IntelHex {
                     "the line is damaged: build the file anew");
             return;
         }
+        records++;
         take(line, bytes, count);
     }
 

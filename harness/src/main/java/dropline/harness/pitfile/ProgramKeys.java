@@ -43,7 +43,7 @@ final class ProgramKeys {
     static final Key<List<Pin>> PINS_AT = Key.optional(
             "at",
             new PinsAt(),
-            "the pin, or a list of them: an encoder's two contacts, a selector's positions, a motor's phases");
+            "the pin, or several, PD2 PD3: an encoder's two contacts, a selector's positions, a motor's phases");
     static final Key<Boolean> LOW = Key.optional(
             "active",
             Words.choice(new Choices<Boolean>().with("high", false).with("low", true)),
@@ -113,28 +113,29 @@ final class ProgramKeys {
         }
     }
 
-    /** A pin, or a list of them. */
-    private static final class PinsAt implements Type<List<Pin>> {
-        private final PinAt one = new PinAt();
-
-        @Override
-        public String words() {
-            return "a pin, as in PD2, or a list of them";
+    /** Pins, one after the other. */
+    private static final class PinsAt extends Type.OfText<List<Pin>> {
+        PinsAt() {
+            super("a pin, as in PD2, or several: PD2 PD3");
         }
 
         @Override
         public Form form() {
-            return new Form.Any(List.of(one.form(), new Form.Items(one.form(), 1)));
+            return new Form.Pattern("[Pp][A-La-l][0-7](\\s+[Pp][A-La-l][0-7])*");
         }
 
         @Override
-        public Optional<List<Pin>> read(Tree tree, String key, Report report) {
-            List<Tree> written = tree instanceof Tree.Sequence list ? list.items() : List.of(tree);
+        Optional<List<Pin>> readText(Tree.Scalar text, String key, Report report) {
             List<Pin> pins = new ArrayList<>();
-            for (Tree pin : written) {
-                one.read(pin, key, report).ifPresent(pins::add);
+            for (String name : text.text().strip().split("\\s+")) {
+                Optional<Pin> pin = Pin.named(name);
+                if (pin.isEmpty()) {
+                    report.at(text, key, PitCode.WRONG_TYPE, words(), "write port and bit of each: PD2 PD3");
+                    return Optional.empty();
+                }
+                pins.add(pin.get());
             }
-            return pins.isEmpty() || pins.size() < written.size() ? Optional.empty() : Optional.of(pins);
+            return Optional.of(pins);
         }
     }
 }

@@ -110,8 +110,8 @@ public final class Planning {
         Mirror mirror = Mirror.between(
                 Layout.of(before), Layout.of(planned), planned.signals().size());
         Source.Opening all = played.of(0, PitFeed.TO_THE_END);
-        Replayed replayed =
-                new Replay(planned.modelled(), () -> mirror.over(all.open()), seed, threads).run(false, null, Progress.NONE);
+        Replayed replayed = new Replay(planned.modelled(), () -> mirror.over(all.open()), seed, threads)
+                .run(false, null, Progress.NONE);
         return String.format(Locale.ROOT, "%016x", replayed.digest());
     }
 }

@@ -6,6 +6,7 @@ import dropline.bus.pit.Pit;
 import dropline.bus.run.LaneRun;
 import dropline.bus.run.RunawayException;
 import dropline.bus.run.SegmentRun;
+import dropline.bus.run.StoppedProgramException;
 import dropline.bus.trace.TraceSink;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +27,16 @@ final class Lane {
      * @param sinks receive the events of each of its segments, by its index in the pit
      */
     static Lane of(Pit pit, int segment, long seed, List<Fault> faults, IntFunction<? extends TraceSink> sinks) {
-        return new Lane(new LaneRun(pit, segment, seed, faults, sinks));
+        try {
+            return new Lane(new LaneRun(pit, segment, seed, faults, sinks));
+        } catch (StoppedProgramException stopped) {
+            throw stopped(stopped);
+        }
+    }
+
+    private static StoppedRunException stopped(StoppedProgramException program) {
+        return new StoppedRunException(
+                program.getMessage() + ". What it would do then is not guessed; bench --firmware examines it alone");
     }
 
     /** The lanes of a whole pit. */
@@ -55,8 +65,10 @@ final class Lane {
         run.offer(block);
         try {
             run.advanceTo(untilNanos);
+        } catch (StoppedProgramException program) {
+            throw stopped(program);
         } catch (RunawayException runaway) {
-            throw new RunLimitException("the run was stopped at its limit: " + runaway.getMessage()
+            throw new StoppedRunException("the run was stopped at its limit: " + runaway.getMessage()
                     + ". Leave out faults that strike often, or lower their rate; without faults, please report it");
         }
     }

@@ -64,7 +64,7 @@ public final class Replay {
      * @param singleFailures whether to run again with each node dead
      * @param trace where to write every event; null for nowhere
      * @throws IOException if a file cannot be read or written
-     * @throws RunLimitException if it goes on for too long
+     * @throws StoppedRunException if it goes on for too long
      */
     public Replayed run(boolean singleFailures, @Nullable Path trace, Progress progress) throws IOException {
         return run(singleFailures, trace, Beside.NOBODY, progress);

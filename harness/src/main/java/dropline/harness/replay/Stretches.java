@@ -92,7 +92,7 @@ final class Stretches implements AutoCloseable {
 
     private void mustBeWithinLimit(long untilNanos) {
         if (untilNanos > limit.longestNanos()) {
-            throw new RunLimitException("the run was stopped at its time limit, "
+            throw new StoppedRunException("the run was stopped at its time limit, "
                     + limit.longestNanos() / 1_000_000_000L + " s: more of it was still to come. Look whether the"
                     + " recording counts its time in the unit you think (recording: time: in the pit file), or play a"
                     + " shorter stretch: --from and --to, or --for");
@@ -128,7 +128,7 @@ final class Stretches implements AutoCloseable {
     }
 
     private static RuntimeException ofSegment(@Nullable Throwable cause) {
-        return cause instanceof RunLimitException stopped
+        return cause instanceof StoppedRunException stopped
                 ? stopped
                 : new IllegalStateException("a segment failed", cause);
     }

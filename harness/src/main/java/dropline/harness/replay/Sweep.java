@@ -65,7 +65,7 @@ public final class Sweep {
      *
      * @param variants at least one
      * @throws IOException if the source cannot be read
-     * @throws RunLimitException if a run goes on for too long
+     * @throws StoppedRunException if a run goes on for too long
      */
     public Swept run(List<? extends Variant> variants, Progress progress) throws IOException {
         try (Stretches stretches = here ? new Stretches(limit) : new Stretches(threads, limit)) {

@@ -55,7 +55,7 @@ public record WatchedRun(Pit pit, Source.Opening opening, long seed, List<Fault>
      *
      * @param watchers one for each segment, in the order of the pit
      * @throws IOException if a file cannot be read or written
-     * @throws RunLimitException if it goes on for too long
+     * @throws StoppedRunException if it goes on for too long
      */
     public Ran run(List<? extends Watcher> watchers, Between between, Progress progress) throws IOException {
         List<Lane> lanes = Lane.all(pit, seed, faults, watchers::get);

@@ -174,8 +174,8 @@ final class ReplayTest {
         RunLimit limit = new RunLimit(20 * SECOND);
         Replay endless = new Replay(pit, () -> Source.load(pit, LOAD, Long.MAX_VALUE - 1), 3, 2, List.of(), limit);
 
-        RunLimitException stopped =
-                assertThrows(RunLimitException.class, () -> endless.run(false, null, Progress.NONE));
+        StoppedRunException stopped =
+                assertThrows(StoppedRunException.class, () -> endless.run(false, null, Progress.NONE));
 
         assertTrue(String.valueOf(stopped.getMessage()).contains("time limit, 20 s"), stopped::toString);
     }
@@ -184,8 +184,8 @@ final class ReplayTest {
     void aRunThatDoesMoreInASecondThanAPairCouldCarryIsStopped() {
         Fault storm = new Fault(FaultKind.NOISE_BURST, 0, -1, -1, -1, 0, Fault.TO_THE_END, 1e9, 1);
 
-        RunLimitException stopped =
-                assertThrows(RunLimitException.class, () -> faulty(storm).run(false, null, Progress.NONE));
+        StoppedRunException stopped =
+                assertThrows(StoppedRunException.class, () -> faulty(storm).run(false, null, Progress.NONE));
 
         String message = String.valueOf(stopped.getMessage());
         assertTrue(message.contains("steps in a simulated second") && message.contains("lower their rate"), message);
