@@ -68,7 +68,8 @@ final class FirmwareOptions {
             throw PitFiles.wrong(wrong.problems());
         }
         if (result instanceof FirmwareFile.Understood understood) {
-            return new Program(understood.image(), built, hz(), usart(built), pin(built), List.of(), Program.NONE);
+            return new Program(
+                    understood.image(), built, hz(), usart(built), pin(built), List.of(), List.of(), Program.NONE);
         }
         throw new AssertionError(result);
     }

@@ -2,6 +2,7 @@ package dropline.harness.pitfile;
 
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.device.Device;
 import dropline.harness.firmware.FirmwareFile;
 import dropline.harness.pitfile.Words.Choices;
 import dropline.harness.yaml.Form;
@@ -55,11 +56,41 @@ final class ProgramKeys {
                     List.of(PINS_AT, LOW))
             .orJust(PINS_AT);
 
+    static final Key<Device.Kind> DEVICE = Key.required(
+            "kind",
+            Words.choice(new Choices<Device.Kind>()
+                    .with("oled", Device.Kind.OLED)
+                    .with("character-lcd", Device.Kind.CHARACTER_LCD)
+                    .with("character-lcd-expander", Device.Kind.CHARACTER_LCD_EXPANDER)
+                    .with("port-expander", Device.Kind.PORT_EXPANDER)
+                    .with("digit-driver", Device.Kind.DIGIT_DRIVER)
+                    .with("addressable-leds", Device.Kind.ADDRESSABLE_LEDS)),
+            "what it is: an SSD1306 at the two-wire bus; an HD44780 at six pins (register, enable, D4 to D7), or behind"
+                    + " a PCF8574 at the two-wire bus; a PCF8574 with eight outputs; a MAX7219 at three pins (data,"
+                    + " clock, load) or at the SPI; WS2812B at one pin");
+    static final Key<Integer> ADDRESS = Key.optional(
+            "address",
+            new BusAddress(),
+            "its address on the two-wire bus, without the read bit; that of most of its sort where left out");
+    static final Key<List<Pin>> DEVICE_PINS =
+            Key.optional("at", new PinsAt(), "its pins, in the order that its kind names them");
+    static final Key<List<Tree.Scalar>> DEVICE_SHOWS = Key.required(
+            "shows",
+            Words.names("the name of an indicator of the node's panels, or a list of them"),
+            "what it shows: an indicator is shown when what the device shows becomes another for the first time after"
+                    + " its frame; of a port expander the lamp at each output in turn, none for an output without one");
+    static final Section DEVICES = Section.named(
+            "devices",
+            "displays and drivers that the program talks to, by name: without them it waits for an answer that does"
+                    + " not come",
+            List.of(DEVICE, ADDRESS, DEVICE_PINS, DEVICE_SHOWS, LOW));
+
     static final Section FIRMWARE = Section.one(
                     "firmware",
                     "what runs on it: text for its card, or its keys, with the image that is flashed",
                     List.of(NAME, IMAGE, CHIP, CLOCK, DRIVER_ENABLE, USART, APPLIED),
-                    PINS)
+                    PINS,
+                    DEVICES)
             .orJust(NAME);
 
     private ProgramKeys() {}
@@ -110,6 +141,35 @@ final class ProgramKeys {
                 report.at(text, key, PitCode.WRONG_TYPE, words(), "write its port and its bit: PD2");
             }
             return pin;
+        }
+    }
+
+    /** An address of seven bits, those that are reserved left out. */
+    private static final class BusAddress extends Type.OfText<Integer> {
+        private static final int LEAST = 0x08;
+        private static final int MOST = 0x77;
+
+        BusAddress() {
+            super("an address of 0x08..0x77");
+        }
+
+        @Override
+        public Form form() {
+            return new Form.Any(List.of(new Form.Pattern("0[xX][0-7][0-9a-fA-F]"), new Form.Whole(LEAST, MOST)));
+        }
+
+        @Override
+        Optional<Integer> readText(Tree.Scalar text, String key, Report report) {
+            try {
+                int address = Integer.decode(text.text().strip());
+                if (address >= LEAST && address <= MOST) {
+                    return Optional.of(address);
+                }
+                report.at(text, key, PitCode.OUT_OF_RANGE, words(), "leave the read bit out: 0x3C, not 0x78");
+            } catch (NumberFormatException e) {
+                report.at(text, key, PitCode.WRONG_TYPE, words(), "write it as in 0x3C");
+            }
+            return Optional.empty();
         }
     }
 

@@ -3,13 +3,16 @@ package dropline.harness.pitfile;
 import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Image;
+import dropline.bus.avr.device.Device;
 import dropline.bus.node.EmulatedNode;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Indicator;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Panel;
 import dropline.bus.pit.Program;
+import dropline.bus.pit.Program.Attached;
 import dropline.bus.pit.Program.Lead;
+import dropline.bus.pit.Program.Place;
 import dropline.bus.pit.Segment;
 import dropline.harness.firmware.FirmwareFile;
 import dropline.harness.yaml.Report;
@@ -25,16 +28,11 @@ import org.jspecify.annotations.Nullable;
 
 /** The programs that nodes' boards run: whether they can be run, and what is told of them. */
 final class Programs {
+    /** In place of what hangs on an output. */
+    private static final String NONE = "none";
+
     private final Parts parts;
     private final Report report;
-
-    /** A part of a panel by both names. */
-    private record Place(String panel, String part) {
-        @Override
-        public String toString() {
-            return panel + "/" + part;
-        }
-    }
 
     Programs(Parts parts, Report report) {
         this.parts = parts;
@@ -88,7 +86,32 @@ final class Programs {
                 String words = ProgramKeys.PINS_AT.type().words();
                 report.at(lead.nameAt(), "at", PitCode.MISSING_KEY, words, "write at: PD5");
             }
-            part(node, lead);
+            part(node, lead.nameAt(), "pins");
+        }
+        for (Block device : firmware.blocks(ProgramKeys.DEVICES)) {
+            device(node, device, chip.get());
+        }
+    }
+
+    private void device(Block node, Block device, Chip chip) {
+        for (Tree.Scalar shown : device.written(ProgramKeys.DEVICE_SHOWS).orElse(List.of())) {
+            if (!shown.text().equals(NONE)) {
+                part(node, shown, "shows");
+            }
+        }
+        List<Pin> pins = device.written(ProgramKeys.DEVICE_PINS).orElse(List.of());
+        onChip(device, ProgramKeys.DEVICE_PINS, pins, chip);
+        Optional<Device.Kind> kind = device.written(ProgramKeys.DEVICE);
+        boolean isUnread = device.has(ProgramKeys.DEVICE_PINS) && pins.isEmpty();
+        if (kind.isPresent() && pins.size() != kind.get().pins() && !isUnread) {
+            String expected = kind.get().pins() == 0
+                    ? "no pins: it is on the two-wire bus"
+                    : kind.get().pins() + " pins: " + ProgramKeys.DEVICE.doc();
+            report.at(device.at(ProgramKeys.DEVICE_PINS), "at", PitCode.CONFLICT, expected, null);
+        }
+        if (kind.isPresent() && kind.get().usualAddress() == 0 && device.has(ProgramKeys.ADDRESS)) {
+            String expected = "address: only for what is on the two-wire bus";
+            report.at(device.at(ProgramKeys.ADDRESS), "address", PitCode.UNUSED_KEY, expected, "delete it");
         }
     }
 
@@ -119,21 +142,25 @@ final class Programs {
             for (Block part : all) {
                 Place place = new Place(panel.name(), part.name());
                 named.computeIfAbsent(part.name(), n -> new ArrayList<>()).add(place);
-                named.computeIfAbsent(place.toString(), n -> new ArrayList<>()).add(place);
+                named.computeIfAbsent(words(place), n -> new ArrayList<>()).add(place);
             }
         }
         return named;
     }
 
-    private void part(Block node, Block lead) {
+    private static String words(Place place) {
+        return place.panel() + "/" + place.part();
+    }
+
+    private void part(Block node, Tree.Scalar name, String key) {
         Map<String, List<Place>> named = named(node);
-        List<Place> found = named.getOrDefault(lead.name(), List.of());
+        List<Place> found = named.getOrDefault(name.text(), List.of());
         if (found.isEmpty()) {
             String what = "an indicator or control on " + node.name();
-            report.unknownName(lead.nameAt(), "pins", what, named.keySet());
+            report.unknownName(name, key, what, named.keySet());
         } else if (found.size() > 1) {
-            String expected = "one part: " + found.get(0) + " or " + found.get(1);
-            report.at(lead.nameAt(), "pins", PitCode.DUPLICATE_NAME, expected, "write the panel's name before it");
+            String expected = "one part: " + words(found.get(0)) + " or " + words(found.get(1));
+            report.at(name, key, PitCode.DUPLICATE_NAME, expected, "write the panel's name before it");
         }
     }
 
@@ -154,6 +181,9 @@ final class Programs {
                 firmware.get(ProgramKeys.DRIVER_ENABLE).orElse(null),
                 firmware.blocks(ProgramKeys.PINS).stream()
                         .map(lead -> lead(node, lead))
+                        .toList(),
+                firmware.blocks(ProgramKeys.DEVICES).stream()
+                        .map(device -> attached(node, device))
                         .toList(),
                 firmware.get(ProgramKeys.APPLIED).orElse(Program.NONE));
     }
@@ -178,6 +208,22 @@ final class Programs {
                 place.part(),
                 lead.value(ProgramKeys.PINS_AT),
                 lead.get(ProgramKeys.LOW).orElse(isControl));
+    }
+
+    private Place place(Block node, String name) {
+        return named(node).getOrDefault(name, List.of()).stream().findFirst().orElse(Attached.NOTHING);
+    }
+
+    private Attached attached(Block node, Block device) {
+        Device.Kind kind = device.value(ProgramKeys.DEVICE);
+        return new Attached(
+                kind,
+                device.get(ProgramKeys.ADDRESS).orElse(kind.usualAddress()),
+                device.get(ProgramKeys.DEVICE_PINS).orElse(List.of()),
+                device.value(ProgramKeys.DEVICE_SHOWS).stream()
+                        .map(name -> place(node, name.text()))
+                        .toList(),
+                device.get(ProgramKeys.LOW).orElse(kind == Device.Kind.PORT_EXPANDER));
     }
 
     /** Checks whether a node's panels can be seen and moved at its pins. */
@@ -205,10 +251,15 @@ final class Programs {
         Lead lead = program.lead(panel.name(), indicator.name());
         int[] pins = EmulatedNode.pins(indicator.kind());
         String what = panel.name() + "/" + indicator.name();
-        if (lead == null && program.appliedRegister() == Program.NONE) {
+        if (program.isOnDevice(panel.name(), indicator.name())) {
+            if (lead != null) {
+                String expected = "pins, or a device, that shows " + what + ", not both";
+                report.at(at(firmware, lead), "pins", PitCode.CONFLICT, expected, "delete one of the two");
+            }
+        } else if (lead == null && program.appliedRegister() == Program.NONE) {
             String expected = pins[1] > 0
-                    ? "the pins of " + what + ", or applied:, by which its value is seen"
-                    : "applied:, by which is seen when " + what + " has its value";
+                    ? "the pins of " + what + ", a device that shows it, or applied:, by which its value is seen"
+                    : "a device that shows " + what + ", or applied:, by which its value is seen";
             String fix = "write " + (pins[1] > 0 ? "pins: {" + indicator.name() + ": PD5}" : "applied: gpior0");
             report.at(firmware.nameAt(), "firmware", PitCode.MISSING_KEY, expected, fix);
         } else if (lead != null && (lead.pins().size() < pins[0] || lead.pins().size() > pins[1])) {
