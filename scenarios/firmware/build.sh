@@ -56,6 +56,10 @@ image atmega328p registers "$here/src/registers.c"
 image atmega328p registers-short-silence "$here/src/registers.c" -DSHORT_SILENCE
 image atmega328p lines "$here/src/lines.c"
 
+for shows in OLED LCD LCD_EXPANDER EXPANDER DIGITS LEDS STEPPER REGISTER STUCK_OLED; do
+    image atmega328p "panel-$(tr 'A-Z_' 'a-z-' <<<"$shows")" "$here/src/panels.c" "$node/dropline_node.c" "-DSHOWS=$shows"
+done
+
 image atmega328p crc "$here/src/crc.c" "$node/dropline_node.c"
 
 for chip in atmega328p atmega2560; do

@@ -108,9 +108,14 @@ public final class EmulatedNode implements NodeBehaviour {
         return QUIET;
     }
 
+    /** Whether it is off the pair at an instant: unplugged, without supply, or held in reset. */
+    public boolean isOff(long atNanos) {
+        return atNanos < readyNanos || (ailments != null && ailments.isSilent(atNanos));
+    }
+
     @Override
     public boolean isSilent(long atNanos) {
-        return atNanos < readyNanos || (ailments != null && ailments.isSilent(atNanos));
+        return isOff(atNanos) || !board.usart().isReceiving();
     }
 
     @Override

@@ -56,13 +56,13 @@ final class Boards implements Polling.Answers {
             this.ear = ear;
         }
 
-        boolean isSilent(long atNanos) {
-            return node == null || node.isSilent(atNanos);
+        boolean isOff(long atNanos) {
+            return node == null || node.isOff(atNanos);
         }
 
         /** It hears what is known to stand on the pair in a window. */
         void hear(Edges edges, long from, long to, int before) {
-            if (!isSilent(from)) {
+            if (!isOff(from)) {
                 levelAfter = edges.tell(from, to, ear, before, board::edge);
                 board.heard();
             }
@@ -222,7 +222,7 @@ final class Boards implements Polling.Answers {
         boolean isNews = false;
         for (int i = 0; i < all.size(); i++) {
             Station station = all.get(i);
-            station.voice.connect(!station.isSilent(reached), reached);
+            station.voice.connect(!station.isOff(reached), reached);
             station.hear(edges, reached, to, station.level);
             run(station, to);
             isNews |= station.voice.hasJoined();

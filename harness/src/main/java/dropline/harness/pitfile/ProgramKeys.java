@@ -59,12 +59,12 @@ final class ProgramKeys {
     static final Key<Device.Kind> DEVICE = Key.required(
             "kind",
             Words.choice(new Choices<Device.Kind>()
-                    .with("oled", Device.Kind.OLED)
-                    .with("character-lcd", Device.Kind.CHARACTER_LCD)
-                    .with("character-lcd-expander", Device.Kind.CHARACTER_LCD_EXPANDER)
-                    .with("port-expander", Device.Kind.PORT_EXPANDER)
-                    .with("digit-driver", Device.Kind.DIGIT_DRIVER)
-                    .with("addressable-leds", Device.Kind.ADDRESSABLE_LEDS)),
+                    .with("OLED", Device.Kind.OLED)
+                    .with("character LCD", Device.Kind.CHARACTER_LCD)
+                    .with("character LCD by expander", Device.Kind.CHARACTER_LCD_EXPANDER)
+                    .with("port expander", Device.Kind.PORT_EXPANDER)
+                    .with("digit driver", Device.Kind.DIGIT_DRIVER)
+                    .with("addressable LEDs", Device.Kind.ADDRESSABLE_LEDS)),
             "what it is: an SSD1306 at the two-wire bus; an HD44780 at six pins (register, enable, D4 to D7), or behind"
                     + " a PCF8574 at the two-wire bus; a PCF8574 with eight outputs; a MAX7219 at three pins (data,"
                     + " clock, load) or at the SPI; WS2812B at one pin");

@@ -85,6 +85,11 @@ public final class Usart implements Registers, Served {
         return (control & TXEN) != 0;
     }
 
+    /** Whether its receiver is on. */
+    public boolean isReceiving() {
+        return (control & RXEN) != 0;
+    }
+
     /** Characters that were lost because nobody took those before them, since power came. */
     public int overruns() {
         return receiver.overruns;
