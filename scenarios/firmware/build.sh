@@ -56,6 +56,12 @@ image atmega328p registers "$here/src/registers.c"
 image atmega328p registers-short-silence "$here/src/registers.c" -DSHORT_SILENCE
 image atmega328p lines "$here/src/lines.c"
 
+# Boards for one pair: the same with an address each, and a switch.
+for address in 7 8 9; do
+    image atmega328p "lamps-at-$address" "$here/src/lamps.c" "$node/dropline_node.c" "-DADDRESS=$address" -DCONTROLS=1
+done
+image atmega328p lamps-answers-others-at-8 "$here/src/lamps.c" "$work/answers-others.c" -DADDRESS=8
+
 for shows in OLED LCD LCD_EXPANDER EXPANDER DIGITS LEDS STEPPER REGISTER STUCK_OLED; do
     image atmega328p "panel-$(tr 'A-Z_' 'a-z-' <<<"$shows")" "$here/src/panels.c" "$node/dropline_node.c" "-DSHOWS=$shows"
 done

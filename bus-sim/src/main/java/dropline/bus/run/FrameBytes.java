@@ -37,13 +37,18 @@ final class FrameBytes {
         }
         if (frame.kind == TraceSink.REQUEST) {
             Destination own = queues.own(stations.position(frame.node)).wire();
-            return own.encodeRequest(frame.transaction & 0xFF, frame.picked, frame.count, frame.values);
+            return own.encodeRequest(sequence(frame) & 0xFF, frame.picked, frame.count, frame.values);
         }
         NodeStatus status = stations.status(stations.position(frame.talker), frame);
         Destination said = frame.talker == frame.node
                 ? queues.own(stations.position(frame.talker)).wire()
                 : underAnother(frame.talker, frame.node);
         return said.encodeReply(status, frame.picked, frame.count, stations.reportedValues(frame));
+    }
+
+    /** A poll says which broadcast was the last; where there are none it is counted itself. */
+    private int sequence(Frame request) {
+        return queues.all() == null ? request.transaction : request.lastBroadcast;
     }
 
     /** How a node replies that uses another's address. */

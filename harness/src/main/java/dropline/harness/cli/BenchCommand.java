@@ -63,8 +63,9 @@ import picocli.CommandLine.Spec;
             "frames come without a pause, when it lets go of the line, how far off the rate may be, whether it",
             "comes back from a restart, and whether it goes on for long; with --recording, amid the traffic of",
             "its segment. Without a port it examines the board as the pit file models it, in simulated time; with",
-            "--firmware, or an image in the pit file, the program that would be flashed, run instruction by",
-            "instruction on an emulated AVR. A limit that is tighter than what the adapter may add (--floor) is undecided, never passed.",
+            "--firmware, or where the pit file names an image, the program that would be flashed, run",
+            "instruction by instruction on an emulated AVR. A limit that is tighter than what the adapter may",
+            "add (--floor) is undecided, never passed.",
             "Connect the board alone, at one end of the adapter."
         },
         footerHeading = "%nExamples:%n",

@@ -1,0 +1,4 @@
+@NullMarked
+package dropline.bus.avr.device;
+
+import org.jspecify.annotations.NullMarked;
