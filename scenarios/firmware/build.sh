@@ -66,6 +66,8 @@ for shows in OLED LCD LCD_EXPANDER EXPANDER DIGITS LEDS STEPPER REGISTER STUCK_O
     image atmega328p "panel-$(tr 'A-Z_' 'a-z-' <<<"$shows")" "$here/src/panels.c" "$node/dropline_node.c" "-DSHOWS=$shows"
 done
 
+image atmega328p timed "$here/src/timed.c"
+
 image atmega328p crc "$here/src/crc.c" "$node/dropline_node.c"
 
 for chip in atmega328p atmega2560; do

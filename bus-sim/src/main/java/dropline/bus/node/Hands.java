@@ -1,7 +1,7 @@
 package dropline.bus.node;
 
 import dropline.bus.avr.board.Contacts;
-import dropline.bus.avr.board.Pin;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.control.Wired;
 import dropline.bus.pit.Control;
 import dropline.bus.pit.Program.Lead;

@@ -1,7 +1,7 @@
 package dropline.bus.node;
 
 import dropline.bus.avr.board.Board;
-import dropline.bus.avr.board.Pin;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.device.Device;
 import dropline.bus.indicator.Shows;
 import dropline.bus.pit.Indicator;

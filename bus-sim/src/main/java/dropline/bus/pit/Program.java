@@ -1,9 +1,9 @@
 package dropline.bus.pit;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Image;
 import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.device.Device;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

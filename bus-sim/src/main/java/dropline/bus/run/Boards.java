@@ -8,14 +8,10 @@ import dropline.bus.node.EmulatedNode;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Program;
 import dropline.bus.pit.Transceiver;
-import dropline.bus.trace.TraceSink;
 import dropline.bus.wire.Edges;
 import dropline.bus.wire.Frame;
 import dropline.bus.wire.Uart;
 import dropline.protocol.Bytes;
-import dropline.protocol.Decoded;
-import dropline.protocol.Heard;
-import dropline.protocol.Listener;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -39,61 +35,16 @@ final class Boards implements Polling.Answers {
     private static final double BITS_ALONE = 8;
     private static final double BITS_TOGETHER = 0.5;
 
-    /** An emulated board, and how it is tied to the pair. */
-    private static final class Station {
-        final int position;
-        final Board board;
-        final Voice voice;
-        final Uart ear;
-        private int level = 1;
-        private int levelAfter = 1;
-        private @Nullable EmulatedNode node;
-
-        Station(int position, Board board, Voice voice, Uart ear) {
-            this.position = position;
-            this.board = board;
-            this.voice = voice;
-            this.ear = ear;
-        }
-
-        boolean isOff(long atNanos) {
-            return node == null || node.isOff(atNanos);
-        }
-
-        /** It hears what is known to stand on the pair in a window. */
-        void hear(Edges edges, long from, long to, int before) {
-            if (!isOff(from)) {
-                levelAfter = edges.tell(from, to, ear, before, board::edge);
-                board.heard();
-            }
-        }
-
-        /** The window is over; if there was news in it, it hears again from where it can still be told otherwise. */
-        void reach(Edges edges, long windowFrom, long to, boolean isNews) {
-            if (isNews) {
-                long from = Math.max(windowFrom, board.openNanos());
-                if (from < to) {
-                    hear(edges, from, to, board.takeBack(from));
-                }
-            }
-            level = levelAfter;
-        }
-    }
-
     private final Setting setting;
-    private final @Nullable Station[] stations;
-    private final List<Station> all = new ArrayList<>();
+    private final @Nullable EmulatedStation[] stations;
+    private final List<EmulatedStation> all = new ArrayList<>();
     private final Edges edges;
-    private final Listener listener;
-    private final Answered answered;
+    private final Replies replies;
     private final double bitNanos;
     private final long windowNanos;
     private final long silenceNanos;
-    private @Nullable Polling polling;
     private Polling.@Nullable Answers others;
-    private @Nullable Station speaker;
     private long reached;
-    private long lastEndNanos;
 
     /** Those of a segment, or null if it has none. */
     static @Nullable Boards of(Setting setting) {
@@ -110,12 +61,12 @@ final class Boards implements Polling.Answers {
         bitNanos = 1e9 / setting.segment.baud();
         silenceNanos = setting.segment.silenceNanos();
         int[] nodes = setting.wiring.nodes();
-        stations = new Station[nodes.length];
+        stations = new EmulatedStation[nodes.length];
         boolean hearThemselves = false;
         for (int n = 0; n < nodes.length; n++) {
             Node node = setting.layout.nodes().get(nodes[n]).node();
             if (node.program() != null) {
-                Station made = station(n, node, node.program());
+                EmulatedStation made = station(n, node, node.program());
                 stations[n] = made;
                 all.add(made);
                 hearThemselves |= node.profile().transceiver().receiver() != Transceiver.Receiver.OFF_WHILE_SENDING;
@@ -123,20 +74,10 @@ final class Boards implements Polling.Answers {
         }
         windowNanos = (long) ((all.size() > 1 || hearThemselves ? BITS_TOGETHER : BITS_ALONE) * bitNanos);
         edges = new Edges(setting.wire, setting.content, setting.noise, bitNanos);
-        listener = setting.segment
-                .protocol()
-                .listener(
-                        setting.segment.nodes().stream()
-                                .map(node -> setting.wiring.wireOf(
-                                        nodes[setting.segment.nodes().indexOf(node)]))
-                                .toList(),
-                        setting.segment.baud(),
-                        setting.segment.format());
-        listener.onSilence(Integer.MAX_VALUE);
-        answered = new Answered(setting.layout, setting.wiring, setting.controls, setting.events);
+        replies = new Replies(setting);
     }
 
-    private Station station(int position, Node node, Program program) {
+    private EmulatedStation station(int position, Node node, Program program) {
         int index = setting.wiring.nodes()[position];
         Transceiver transceiver = node.profile().transceiver();
         long boot = node.profile().bootNanos();
@@ -154,7 +95,7 @@ final class Boards implements Polling.Answers {
                 -(boot > 0 ? boot : USUAL_START_NANOS),
                 voice);
         voice.of(board);
-        return new Station(
+        return new EmulatedStation(
                 position,
                 board,
                 voice,
@@ -177,7 +118,7 @@ final class Boards implements Polling.Answers {
      * @param slots for each slot of a frame's destination, its places where it is shown
      */
     EmulatedNode node(int position, int[][] slots) {
-        Station station = Objects.requireNonNull(stations[position]);
+        EmulatedStation station = Objects.requireNonNull(stations[position]);
         EmulatedNode made = new EmulatedNode(
                 setting.pit,
                 setting.segment,
@@ -191,19 +132,15 @@ final class Boards implements Polling.Answers {
                 setting.controls,
                 station.board,
                 station.voice.whole());
-        station.node = made;
+        station.stands(made);
         run(station, 0);
         return made;
     }
 
     /** Ties them to the controller that polls them, and to what takes the answers of nodes that are modelled. */
     void controller(Polling controller, Polling.Answers modelled) {
-        polling = controller;
+        replies.controller(controller);
         others = modelled;
-    }
-
-    private Polling polling() {
-        return Objects.requireNonNull(polling);
     }
 
     /** Up to when they have run, ns. */
@@ -221,9 +158,9 @@ final class Boards implements Polling.Answers {
         edges.lookAt(reached, to);
         boolean isNews = false;
         for (int i = 0; i < all.size(); i++) {
-            Station station = all.get(i);
+            EmulatedStation station = all.get(i);
             station.voice.connect(!station.isOff(reached), reached);
-            station.hear(edges, reached, to, station.level);
+            station.hear(edges, reached, to);
             run(station, to);
             isNews |= station.voice.hasJoined();
         }
@@ -236,7 +173,7 @@ final class Boards implements Polling.Answers {
         reached = to;
     }
 
-    private void run(Station station, long toNanos) {
+    private void run(EmulatedStation station, long toNanos) {
         station.board.advanceTo(toNanos);
         StoppedException stop = station.board.stop();
         if (stop != null) {
@@ -256,27 +193,10 @@ final class Boards implements Polling.Answers {
     /** That happens. */
     void step(long atNanos) {
         for (int i = 0; i < all.size(); i++) {
-            Station station = all.get(i);
+            EmulatedStation station = all.get(i);
             if (station.voice.overNanos(silenceNanos) <= atNanos) {
-                speaker = station;
-                understand(listener.onSilence(tenths(atNanos - lastEndNanos)), atNanos);
-                if (station.voice.untoldNanos() != NEVER) {
-                    tellUnknown(station);
-                }
+                replies.silence(station, atNanos);
             }
-        }
-    }
-
-    /** Something was sent that nobody understood. */
-    private void tellUnknown(Station station) {
-        Frame request = polling().request();
-        boolean isAsked = polling().awaited() == station.position;
-        int node = setting.wiring.nodes()[station.position];
-        Frame told = isAsked
-                ? station.voice.tell(TraceSink.REPLY, node, request.transaction, request.attempt)
-                : station.voice.tell(Frame.BABBLE, node, 0, 0);
-        if (isAsked) {
-            polling().replyWrong(told);
         }
     }
 
@@ -303,69 +223,18 @@ final class Boards implements Polling.Answers {
 
     /** The sample of a character's stop bit: whether the controller has it. */
     void heard(Frame character) {
-        Station station = Objects.requireNonNull(stations[setting.position(character.talker)]);
-        boolean isHeard = polling().hears(character);
-        silence(character);
-        if (isHeard) {
-            speaker = station;
-            understand(listener.onByte(station.voice.byteOf(character).at(0)), character.heardNanos);
-        }
+        replies.heard(Objects.requireNonNull(stations[setting.position(character.talker)]), character);
     }
 
     /** A frame of somebody else's has been heard. */
     void overhear(Frame frame, Bytes bytes) {
-        silence(frame);
-        speaker = null;
-        for (int i = 0; i < bytes.length(); i++) {
-            understand(listener.onByte(bytes.at(i)), frame.heardNanos);
-        }
-    }
-
-    private void silence(Frame next) {
-        if (next.startNanos > lastEndNanos) {
-            understand(listener.onSilence(tenths(next.startNanos - lastEndNanos)), next.startNanos);
-        }
-        lastEndNanos = Math.max(lastEndNanos, next.endNanos);
-    }
-
-    private int tenths(long nanos) {
-        return (int) Math.max(0, Math.min(Integer.MAX_VALUE, Math.round(nanos * 10 / bitNanos)));
-    }
-
-    private void understand(Decoded<Heard> first, long nowNanos) {
-        Decoded<Heard> decoded = first;
-        while (!(decoded instanceof Decoded.NeedMore<Heard>)) {
-            if (decoded instanceof Decoded.Complete<Heard> complete
-                    && complete.frame().kind() == Heard.Kind.REPLY
-                    && speaker != null) {
-                replied(speaker, complete.frame(), complete.bytesUsed(), nowNanos);
-            }
-            decoded = listener.more();
-        }
-    }
-
-    private void replied(Station station, Heard said, int chars, long nowNanos) {
-        int asked = polling().awaited();
-        int address = asked < 0 ? 0 : setting.segment.nodes().get(asked).address();
-        if (asked < 0 || station.voice.untoldNanos() == NEVER || (said.address() != 0 && said.address() != address)) {
-            return;
-        }
-        Frame request = polling().request();
-        long start = station.voice.startNanos(chars);
-        Frame reply = station.voice.tell(
-                TraceSink.REPLY, setting.wiring.nodes()[asked], request.transaction, request.attempt);
-        reply.startNanos = start;
-        reply.lastBroadcast = said.status() == null
-                ? request.lastBroadcast
-                : request.lastBroadcast - (request.lastBroadcast - said.status().lastSequence() & 0xFF);
-        answered.take(said, start);
-        polling().understood(reply, nowNanos);
+        replies.overhear(frame, bytes);
     }
 
     @Override
     public void tell(long atNanos, int position) {
         if (has(position)) {
-            answered.tell(atNanos, position);
+            replies.tell(atNanos, position);
         } else {
             Objects.requireNonNull(others).tell(atNanos, position);
         }
@@ -374,7 +243,7 @@ final class Boards implements Polling.Answers {
     @Override
     public void tellStatus(int position, long atNanos) {
         if (has(position)) {
-            answered.tellStatus(position, atNanos);
+            replies.tellStatus(position, atNanos);
         } else {
             Objects.requireNonNull(others).tellStatus(position, atNanos);
         }

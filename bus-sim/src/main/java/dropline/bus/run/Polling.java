@@ -183,18 +183,13 @@ final class Polling {
 
     /** A reply is over: whether the controller has it, and waited for it. */
     void reply(Frame frame) {
-        if (!isAwaited(frame)) {
-            return;
-        }
-        boolean isEchoed = isEchoed();
-        if (!isEchoed && hears(frame)) {
+        if (isAwaited(frame) && !isEchoed() && hears(frame)) {
             answer(frame, frame.heardNanos);
-        } else {
+        } else if (isAwaited(frame)) {
             replyWrong(frame);
         }
     }
 
-    /** Whether the controller waits for this frame. */
     private boolean isAwaited(Frame frame) {
         return waiting && stations.position(frame.node) == polled && frame.transaction == transactions;
     }

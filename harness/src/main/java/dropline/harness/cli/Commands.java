@@ -31,6 +31,7 @@ final class Commands {
         made.put("power", PowerCommand::new);
         made.put("layout", LayoutCommand::new);
         made.put("bench", BenchCommand::new);
+        made.put("profile", ProfileCommand::new);
         made.put("ports", PortsCommand::new);
         made.put("adapter", AdapterCommand::new);
         made.put("roll-call", RollCallCommand::new);

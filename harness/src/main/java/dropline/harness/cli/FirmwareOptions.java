@@ -1,7 +1,7 @@
 package dropline.harness.cli;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.pit.Program;
 import dropline.harness.firmware.FirmwareFile;
 import dropline.harness.problem.Nearest;

@@ -1,8 +1,8 @@
 package dropline.harness.link;
 
 import dropline.bus.avr.board.Counterpart;
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.clock.UartClock;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;

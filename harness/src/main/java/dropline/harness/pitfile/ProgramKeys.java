@@ -1,7 +1,7 @@
 package dropline.harness.pitfile;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.device.Device;
 import dropline.harness.firmware.FirmwareFile;
 import dropline.harness.pitfile.Words.Choices;

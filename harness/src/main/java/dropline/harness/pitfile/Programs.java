@@ -1,8 +1,8 @@
 package dropline.harness.pitfile;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Image;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.device.Device;
 import dropline.bus.node.EmulatedNode;
 import dropline.bus.pit.Control;

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.device.Device;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;

@@ -1,10 +1,10 @@
 package dropline.scenarios.bench;
 
 import dropline.bus.avr.board.Counterpart;
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Image;
 import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.chip.Pin;
 import dropline.harness.firmware.FirmwareFile;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;

@@ -63,7 +63,8 @@ final class DevicePanelsTest {
                 "oled         | devices: {d: {kind: OLED, shows: v}} | OLED | 60 | 0.9 | 4",
                 "lcd          | devices: {d: {kind: character LCD, at: PB0 PB1 PB2 PB3 PB4 PB5, shows: v}}"
                         + " | character LCD | 60 | 0.5 | 3",
-                "lcd-expander | devices: {d: {kind: character LCD by expander, shows: v}} | character LCD | 60 | 1.5 | 7",
+                "lcd-expander | devices: {d: {kind: character LCD by expander, shows: v}}"
+                        + " | character LCD | 60 | 1.5 | 7",
                 "digits       | devices: {d: {kind: digit driver, at: PB3 PB5 PB2, shows: v}} | digits | 59 | 0.4 | 3",
                 "register     | applied: gpior0 | digits | 60 | 0.7 | 4",
             })

@@ -188,21 +188,23 @@ final class EmulatedPitTest {
 
     @Test
     void boardsSpeakModbusToo() {
-        Pit pit = Played.pit(segment(
-                """
+        String protocol = """
                 baud: 19200 baud
                     format: 8E1
                     protocol: modbus-rtu
-                    controller: {hub: one, state: addressed, time-out: 50 ms, gap: 4 ms}""", without(board("registers.hex", 7)).replace(", l1: PB1", "") + MODELLED, """
+                    controller: {hub: one, state: addressed, time-out: 50 ms, gap: 4 ms}""";
+        String nodes = without(board("registers.hex", 7)).replace(", l1: PB1", "") + MODELLED;
+        String panels = """
                   panel 7:
                     node: board7
                     indicators:
                       l0: {kind: lamp, shows: l0}
-                """ + OTHERS_PANEL));
+                """ + OTHERS_PANEL;
+        Pit pit = Played.pit(segment(protocol, nodes, panels));
         Played played = Played.played(pit, 4 * SECOND, 10 * Played.MILLI);
 
         assertEquals(0, played.timedOut);
-        assertTrue(played.shown.stream().filter(one -> one.slot() == 0).count() > 35, () -> "shown=" + played.shown);
+        assertTrue(played.shown.stream().filter(one -> one.slot() == 0).count() > 35, played.shown::toString);
     }
 
     @Test

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.fail;
 import static org.junit.jupiter.api.Assumptions.abort;
 
 import dropline.bus.avr.board.Counterpart;
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.clock.UartClock;
 import dropline.harness.bench.BenchResult;
 import dropline.protocol.Bytes;

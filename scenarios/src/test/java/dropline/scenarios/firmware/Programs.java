@@ -1,8 +1,8 @@
 package dropline.scenarios.firmware;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Image;
+import dropline.bus.avr.chip.Pin;
 import dropline.harness.bench.BenchResult;
 import dropline.harness.bench.Examination;
 import dropline.harness.bench.Inside;

@@ -1,6 +1,7 @@
 package dropline.bus.avr.board;
 
 import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.core.StoppedException;
 import dropline.bus.avr.part.Usart;
 import dropline.bus.clock.UartClock;

@@ -1,5 +1,6 @@
 package dropline.bus.avr.board;
 
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.core.Cpu;
 import java.util.Comparator;
 import java.util.PriorityQueue;

@@ -1,6 +1,7 @@
 package dropline.bus.avr.board;
 
 import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.part.Line;
 import dropline.bus.wire.EdgeReceiver;
 import dropline.protocol.Bytes;

@@ -1,7 +1,7 @@
 package dropline.bus.avr.device;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.chip.Pin;
 import java.util.List;
 
 /** Something that a board's program shows with. */

@@ -1,7 +1,7 @@
 package dropline.bus.avr.device;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.chip.Pin;
 import java.util.List;
 
 /** A character display at six pins: its register line, its enable line, and the upper four of its data lines. */

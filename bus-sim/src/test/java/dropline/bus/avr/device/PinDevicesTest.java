@@ -2,9 +2,9 @@ package dropline.bus.avr.device;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import dropline.bus.avr.board.Pin;
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Microcontroller;
+import dropline.bus.avr.chip.Pin;
 import dropline.bus.avr.core.Flash;
 import dropline.bus.avr.core.Poke;
 import java.util.ArrayList;

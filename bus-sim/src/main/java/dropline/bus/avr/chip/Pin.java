@@ -1,4 +1,4 @@
-package dropline.bus.avr.board;
+package dropline.bus.avr.chip;
 
 import java.util.Locale;
 import java.util.Optional;

@@ -1,0 +1,4 @@
+@NullMarked
+package dropline.harness.profile;
+
+import org.jspecify.annotations.NullMarked;
