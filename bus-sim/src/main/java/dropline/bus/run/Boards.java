@@ -19,9 +19,10 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The emulated boards of a segment, in step with its pair. They run in windows: each hears what stands on the pair as
- * far as that is known, and what one of them begins in a window the others hear when it is over. A board alone runs
- * eight bits at a time, several half a bit, which no receiver notices: a start bit is believed after more than half of
- * it. Only where two talk at once may what a third makes of it hang on that half bit.
+ * far as that is known, and what another begins in a window it hears when that is over. While one of them drives the
+ * pair at most, that one runs first and a window has eight bits, which no receiver notices: it has a character after
+ * nine and a half. Half a bit it has while several drive, or while a receiver is so full that the next start bit costs
+ * it a character. Only where somebody begins while another talks may what a third makes of it hang on the window.
  *
  * <p>What they send goes over the pair character by character. The controller's end of the protocol makes frames of the
  * characters that it hears.
@@ -32,8 +33,8 @@ final class Boards implements Polling.Answers {
     /** Power came so long before the run where a profile does not say how long a start takes. */
     private static final long USUAL_START_NANOS = 100_000_000;
 
-    private static final double BITS_ALONE = 8;
-    private static final double BITS_TOGETHER = 0.5;
+    private static final double LONG_BITS = 8;
+    private static final double SHORT_BITS = 0.5;
 
     private final Setting setting;
     private final @Nullable EmulatedStation[] stations;
@@ -41,7 +42,6 @@ final class Boards implements Polling.Answers {
     private final Edges edges;
     private final Replies replies;
     private final double bitNanos;
-    private final long windowNanos;
     private final long silenceNanos;
     private Polling.@Nullable Answers others;
     private long reached;
@@ -62,17 +62,14 @@ final class Boards implements Polling.Answers {
         silenceNanos = setting.segment.silenceNanos();
         int[] nodes = setting.wiring.nodes();
         stations = new EmulatedStation[nodes.length];
-        boolean hearThemselves = false;
         for (int n = 0; n < nodes.length; n++) {
             Node node = setting.layout.nodes().get(nodes[n]).node();
             if (node.program() != null) {
                 EmulatedStation made = station(n, node, node.program());
                 stations[n] = made;
                 all.add(made);
-                hearThemselves |= node.profile().transceiver().receiver() != Transceiver.Receiver.OFF_WHILE_SENDING;
             }
         }
-        windowNanos = (long) ((all.size() > 1 || hearThemselves ? BITS_TOGETHER : BITS_ALONE) * bitNanos);
         edges = new Edges(setting.wire, setting.content, setting.noise, bitNanos);
         replies = new Replies(setting);
     }
@@ -154,15 +151,33 @@ final class Boards implements Polling.Answers {
      * @throws StoppedProgramException if one of them does what is not modelled
      */
     void advanceTo(long nanos) {
-        long to = Math.min(nanos, reached + windowNanos);
-        edges.lookAt(reached, to);
-        boolean isNews = false;
+        EmulatedStation talker = null;
+        boolean isLong = true;
         for (int i = 0; i < all.size(); i++) {
             EmulatedStation station = all.get(i);
             station.voice.connect(!station.isOff(reached), reached);
-            station.hear(edges, reached, to);
-            run(station, to);
-            isNews |= station.voice.hasJoined();
+            boolean drives = station.voice.drives(reached);
+            isLong &= !(drives && talker != null) && !station.board.usart().isFull();
+            talker = drives ? station : talker;
+        }
+        long to = Math.min(nanos, reached + (long) ((isLong ? LONG_BITS : SHORT_BITS) * bitNanos));
+        edges.lookAt(reached, to);
+        boolean isNews = false;
+        if (talker != null) {
+            talker.hear(edges, reached, to);
+            run(talker, to);
+            isNews = talker.voice.hasJoined();
+            if (isNews) {
+                edges.lookAt(reached, to);
+            }
+        }
+        for (int i = 0; i < all.size(); i++) {
+            EmulatedStation station = all.get(i);
+            if (station != talker) {
+                station.hear(edges, reached, to);
+                run(station, to);
+                isNews |= station.voice.hasJoined();
+            }
         }
         if (isNews) {
             edges.lookAt(reached, to);

@@ -167,6 +167,11 @@ final class Voice implements Board.Talk {
         heardNanos = character.heardNanos;
     }
 
+    /** Whether it drives the pair at an instant. */
+    boolean drives(long atNanos) {
+        return isOn || (isAutomatic && count > 0 && atNanos < endNanos);
+    }
+
     /** Whether something has come to the pair, or gone from it, since this was asked last. */
     boolean hasJoined() {
         boolean joined = isJoined;

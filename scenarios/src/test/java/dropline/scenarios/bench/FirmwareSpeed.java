@@ -5,7 +5,15 @@ import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Image;
 import dropline.bus.avr.chip.Microcontroller;
 import dropline.bus.avr.chip.Pin;
+import dropline.bus.host.StateBlock;
+import dropline.bus.pit.Node;
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Program;
+import dropline.bus.pit.Segment;
+import dropline.bus.run.LaneRun;
+import dropline.bus.trace.TraceSink;
 import dropline.harness.firmware.FirmwareFile;
+import dropline.harness.pitfile.PitFile;
 import dropline.protocol.Bytes;
 import dropline.protocol.CharacterFormat;
 import dropline.protocol.frames.DroplineFrame;
@@ -14,7 +22,6 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,7 +31,7 @@ final class FirmwareSpeed {
     private static final long HZ = 16_000_000;
     private static final long SECOND = 1_000_000_000L;
     private static final double BIT_NANOS = 4_000;
-    private static final long CHARACTER_NANOS = 40_000;
+    private static final long STRETCH_NANOS = 10_000_000;
     private static final long POLL_NANOS = 2_000_000;
     private static final int RUNS = 3;
 
@@ -41,10 +48,13 @@ final class FirmwareSpeed {
     }
 
     private Microcontroller chip(String name) throws IOException {
+        return image(name).on(Chip.ATMEGA328P, HZ, 0);
+    }
+
+    private Image image(String name) throws IOException {
         FirmwareFile.Result result = FirmwareFile.read(images.resolve(name), Chip.ATMEGA328P);
         if (result instanceof FirmwareFile.Understood understood) {
-            Image image = understood.image();
-            return image.on(Chip.ATMEGA328P, HZ, 0);
+            return understood.image();
         }
         throw new IllegalStateException("the image must be right: " + result);
     }
@@ -53,8 +63,9 @@ final class FirmwareSpeed {
         for (int i = 0; i < RUNS; i++) {
             long cycles = tight();
             witness(cycles);
-            tell("one lamp board, polled every 2 ms", ordinary(1, 60 * SECOND));
-            tell("32 lamp boards in step, a character at a time, polled in turn every 2 ms", ordinary(32, 5 * SECOND));
+            tell("one lamp board, polled every 2 ms", ordinary(60 * SECOND));
+            tell("a segment of 4 lamp boards, one asked about every 2 ms", segment(4, 20 * SECOND));
+            tell("a segment of 32 lamp boards, one asked about every 2 ms", segment(32, 5 * SECOND));
         }
     }
 
@@ -77,54 +88,106 @@ final class FirmwareSpeed {
         return ended[0];
     }
 
-    /** Boards at one pair: each hears the polls, and what the others say a character later. */
-    private double ordinary(int count, long simulatedNanos) throws IOException {
-        List<Counterpart> boards = new ArrayList<>();
-        List<ArrayDeque<Integer>> said = new ArrayList<>();
-        for (int i = 0; i < count; i++) {
-            ArrayDeque<Integer> own = new ArrayDeque<>();
-            said.add(own);
-            boards.add(new Counterpart(
-                    chip("lamps.hex"),
-                    0,
-                    new Pin('D', 2),
-                    BIT_NANOS,
-                    CharacterFormat.EIGHT_N_ONE,
-                    (value, good, end) -> own.add(value)));
-        }
-        Bytes[] polls = {poll(7), poll(8)};
+    /** One board and whoever polls it. */
+    private double ordinary(long simulatedNanos) throws IOException {
+        Counterpart board = new Counterpart(
+                chip("lamps.hex"),
+                0,
+                new Pin('D', 2),
+                BIT_NANOS,
+                CharacterFormat.EIGHT_N_ONE,
+                (value, good, end) -> {});
+        Bytes poll = DroplineFrames.encode(new DroplineFrame.Poll(7, 0, List.of()));
         long begun = System.nanoTime();
-        long next = POLL_NANOS;
-        int turn = 0;
-        for (long at = CHARACTER_NANOS; at < simulatedNanos; at += CHARACTER_NANOS) {
-            for (Counterpart board : boards) {
-                board.advanceTo(at);
-            }
-            for (int i = 0; i < count; i++) {
-                for (Integer value = said.get(i).poll();
-                        value != null;
-                        value = said.get(i).poll()) {
-                    for (int other = 0; other < count; other++) {
-                        if (other != i) {
-                            boards.get(other).say(Bytes.of(value), at);
-                        }
-                    }
-                }
-            }
-            if (at >= next) {
-                // all have the address 7: one in turn is asked for it, the others for an address that is nobody's
-                for (int i = 0; i < count; i++) {
-                    boards.get(i).say(polls[i == turn ? 0 : 1], at);
-                }
-                turn = (turn + 1) % count;
-                next += POLL_NANOS;
-            }
+        for (long at = POLL_NANOS; at < simulatedNanos; at += POLL_NANOS) {
+            board.advanceTo(at);
+            board.say(poll, at);
         }
         return (double) simulatedNanos / (System.nanoTime() - begun);
     }
 
-    private static Bytes poll(int address) {
-        return DroplineFrames.encode(new DroplineFrame.Poll(address, 0, List.of()));
+    /** A segment of nothing but emulated boards, each asked in turn, about one every 2 ms. */
+    private double segment(int count, long simulatedNanos) throws IOException {
+        LaneRun run = new LaneRun(pit(count), 0, 1, List.of(), segment -> new TraceSink() {});
+        StateBlock nothing = new StateBlock();
+        long begun = System.nanoTime();
+        for (long at = STRETCH_NANOS; at <= simulatedNanos; at += STRETCH_NANOS) {
+            run.offer(nothing);
+            run.advanceTo(at);
+        }
+        return (double) simulatedNanos / (System.nanoTime() - begun);
+    }
+
+    private Pit pit(int count) throws IOException {
+        StringBuilder text = new StringBuilder("""
+                pit: Emulated boards
+                hubs:
+                  one: {kind: board, adapter: none}
+                signals:
+                  l0: {unit: on/off, range: 0..1, number: 0}
+                segments:
+                  s:
+                    baud: 250000 baud
+                    controller: {hub: one, time-out: 10 ms, gap: 1 ms}
+                panels: {}
+                nodes:
+                """);
+        for (int address = 1; address <= count; address++) {
+            text.append("  board").append(address).append(": {segment: s, profile: 8-bit loop, address: ");
+            text.append(address).append("}\n");
+        }
+        if (!(PitFile.parse("pit.yaml", text.toString()) instanceof PitFile.Understood understood)) {
+            throw new IllegalStateException("the pit must be right: " + PitFile.parse("pit.yaml", text.toString()));
+        }
+        Segment segment = understood.pit().segments().get(0);
+        List<Node> nodes = new ArrayList<>();
+        for (Node node : segment.nodes()) {
+            nodes.add(new Node(
+                    node.name(),
+                    node.address(),
+                    node.weight(),
+                    node.profile(),
+                    node.panels(),
+                    node.registers(),
+                    node.fitting(),
+                    program(node.address())));
+        }
+        return understood.pit().with(0, segment.with(nodes, segment.cable()));
+    }
+
+    /** The lamp board with another address: the only instruction in which two of its images differ loads it. */
+    private Program program(int address) throws IOException {
+        Image seven = image("lamps-at-7.hex");
+        int[] bytes = bytes(seven);
+        int[] eight = bytes(image("lamps-at-8.hex"));
+        int differs = 0;
+        while (bytes[differs] == eight[differs]) {
+            differs++;
+        }
+        // LDI Rd, K: 1110 KKKK dddd KKKK
+        bytes[differs] = bytes[differs] & 0xF0 | address & 0x0F;
+        bytes[differs + 1] = bytes[differs + 1] & 0xF0 | address >> 4;
+        Image.Stretch whole = new Image.Stretch(0, Bytes.of(bytes));
+        return new Program(
+                new Image("board " + address, List.of(whole), List.of(), List.of(), 0),
+                Chip.ATMEGA328P,
+                HZ,
+                0,
+                new Pin('D', 2),
+                List.of(),
+                List.of(),
+                Program.NONE);
+    }
+
+    private static int[] bytes(Image image) {
+        int[] bytes = new int
+                [image.program().stream().mapToInt(Image.Stretch::end).max().orElse(0)];
+        for (Image.Stretch stretch : image.program()) {
+            for (int i = 0; i < stretch.bytes().length(); i++) {
+                bytes[stretch.address() + i] = stretch.bytes().at(i);
+            }
+        }
+        return bytes;
     }
 
     /** The same program in simavr with its defaults, which ends when a program sleeps for good. */

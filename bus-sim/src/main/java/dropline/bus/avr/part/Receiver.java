@@ -61,6 +61,10 @@ final class Receiver {
         return holds;
     }
 
+    boolean isFull() {
+        return isWaiting;
+    }
+
     boolean hasFrameError() {
         return holds > 0 && (buffer[0] & FRAME_ERROR) != 0;
     }

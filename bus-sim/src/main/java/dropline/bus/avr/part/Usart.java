@@ -90,6 +90,11 @@ public final class Usart implements Registers, Served {
         return (control & RXEN) != 0;
     }
 
+    /** Whether a character waits behind those that it holds: the next start bit costs one. */
+    public boolean isFull() {
+        return receiver.isFull();
+    }
+
     /** Characters that were lost because nobody took those before them, since power came. */
     public int overruns() {
         return receiver.overruns;
