@@ -8,11 +8,11 @@ import dropline.bus.pit.Program.Lead;
 
 /**
  * Moves what hangs on an emulated board's pins. A contact that closes or opens bounces: it goes back and forth twice
- * over its bounce time. An encoder goes through four quarters a step, a millisecond apart, both contacts open where it
- * rests. An axis or a lever stands at its position on the converter's scale.
+ * over its bounce time. An encoder goes through four quarters a step, two milliseconds apart as by a quick hand, both
+ * contacts open where it rests. An axis or a lever stands at its position on the converter's scale.
  */
 final class Hands {
-    private static final long QUARTER_NANOS = 1_000_000;
+    private static final long QUARTER_NANOS = 2_000_000;
     private static final int BOUNCES = 4;
     private static final int GREATEST = 1023;
 

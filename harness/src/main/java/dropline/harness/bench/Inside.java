@@ -193,7 +193,8 @@ public final class Inside {
                 "no-overrun",
                 lost == 0,
                 lost == 0
-                        ? "its receiver lost no character"
+                        ? "its receiver lost no character; each was fetched within "
+                                + Words.time(nanos(board.usart().longestWait())) + " of being there"
                         : "its receiver lost " + lost + " characters that nobody fetched in time, first "
                                 + Words.time(nanos(board.usart().firstOverrun())) + " after power came",
                 1,

@@ -116,7 +116,7 @@ final class DevicePanelsTest {
         assertTrue(played.timedOut > 5);
     }
 
-    /** Four quarters a step, a millisecond each: a loop that is busy for 1.9 ms at a time misses some. */
+    /** Four quarters a step, two milliseconds each: a loop that is busy for as long at a time misses some. */
     @ParameterizedTest
     @CsvSource({"oled, true", "lcd-expander, false"})
     void anEncoderReadByALoopNeedsAShortLoop(String image, boolean keepsUp) {

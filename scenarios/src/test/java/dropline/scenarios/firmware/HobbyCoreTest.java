@@ -67,6 +67,63 @@ final class HobbyCoreTest {
         assertEquals(new TreeSet<>(), Programs.failed(result));
     }
 
+    /** Each of the library's other examples, in a pit with what hangs on its pins. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Display | devices: {d: {kind: OLED, shows: v}}"
+                        + " | v: {kind: OLED, shows: value, refresh-every: 100 ms, refresh-takes: 1 ms} | ''",
+                "Encoder | 'pins: {knob: PC0 PC1, push: PC2}' | ''"
+                        + " | 'knob: {kind: encoder, number: 0}, push: {kind: button, number: 1, bounce: 2 ms}'",
+                "Stepper | 'pins: {v: PB0 PB1 PB2 PB3}'"
+                        + " | 'v: {kind: gauge stepper, shows: value, speed: 80 percent/s}' | ''",
+            })
+    void theOtherExamplesDoWhatTheySay(
+            String name, String firmware, String indicators, String controls, @TempDir Path folder)
+            throws IOException, InterruptedException {
+        Path example = Path.of("../protocol/firmware/examples/" + name + "/" + name + ".ino");
+        Path image = built(example, Chip.ATMEGA328P, "standard", folder);
+        Played played = Played.played(
+                Played.pit("""
+                        pit: An example
+                        host: {state-rate: as recorded}
+                        hubs:
+                          one: {kind: board, adapter: none}
+                        budgets: {update: 150 ms, control: 150 ms, source: a test}
+                        signals:
+                          value: {unit: percent, range: 0..99, number: 0}
+                        segments:
+                          s:
+                            baud: 250000 baud
+                            protocol: dropline
+                            controller: {hub: one, time-out: 10 ms, gap: 200 us}
+                        nodes:
+                          board:
+                            segment: s
+                            address: 7
+                            profile: 8-bit loop
+                            firmware:
+                              image: '%s'
+                              chip: atmega328p
+                              driver-enable: PD2
+                              %s
+                        panels:
+                          panel:
+                            node: board
+                            indicators: {%s}
+                            controls: {%s}
+                        """.formatted(image.toAbsolutePath(), firmware, indicators, controls)),
+                4_000 * Played.MILLI,
+                10 * Played.MILLI);
+
+        assertEquals(0, played.timedOut);
+        assertEquals(played.moved, played.told);
+        assertTrue(indicators.isEmpty() || played.shown.size() >= 38, () -> "shown=" + played.shown.size());
+        assertTrue(played.longestNanos() < 8 * Played.MILLI, () -> "longest=" + played.longestNanos());
+        assertTrue(controls.isEmpty() || played.moved.values().stream().allMatch(moves -> moves > 5));
+    }
+
     @ParameterizedTest
     @CsvSource({"ATMEGA328P, standard, PB5", "ATMEGA2560, mega, PB7"})
     void runs(Chip chip, String variant, String led, @TempDir Path folder) throws IOException, InterruptedException {

@@ -16,10 +16,12 @@ final class Receiver {
     private final Cpu cpu;
     private final int alarm;
     private final int[] buffer = new int[HELD];
+    private final long[] thereSince = new long[HELD + 1];
     final Line line = new Line();
     boolean isOverrun;
     int overruns;
     long firstOverrun = -1;
+    long longestWait;
     private boolean isOn;
     private int holds;
     private boolean isWaiting;
@@ -82,7 +84,10 @@ final class Receiver {
         int taken = buffer[0] & 0xFF;
         isOverrun = false;
         if (holds > 0) {
+            longestWait = Math.max(longestWait, cpu.cycles() - thereSince[0]);
             buffer[0] = buffer[1];
+            thereSince[0] = thereSince[1];
+            thereSince[1] = thereSince[2];
             holds--;
         }
         if (isWaiting) {
@@ -177,6 +182,7 @@ final class Receiver {
         int stop = vote(stopBit());
         int marks = data == 9 ? value >> 8 : stop;
         if (!usart.isMulti() || marks == 1) {
+            thereSince[holds] = cpu.cycles();
             keep(value | (stop == 0 ? FRAME_ERROR : 0) | (isOdd ? PARITY_ERROR : 0));
             usart.ask();
         }

@@ -95,6 +95,11 @@ public final class Usart implements Registers, Served {
         return receiver.isFull();
     }
 
+    /** The longest that a character was there before it was fetched, in cycles. */
+    public long longestWait() {
+        return receiver.longestWait;
+    }
+
     /** Characters that were lost because nobody took those before them, since power came. */
     public int overruns() {
         return receiver.overruns;

@@ -124,6 +124,21 @@ final class UsartTest {
     }
 
     @Test
+    void itIsKnownHowLongACharacterWaitedToBeFetched() {
+        hear(1024, 0x11);
+        hear(1024 + 10 * BIT, 0x22);
+        chip.runTo(1024 + 616 + 1000);
+        assertEquals(0x11, chip.read(UDR));
+        assertEquals(1000.0, chip.chip.usart(0).longestWait(), 4);
+
+        assertEquals(0x22, chip.read(UDR));
+        assertEquals(1000.0, chip.chip.usart(0).longestWait(), 4, "the second one came ten bits later");
+        chip.runTo(chip.cpu.cycles() + 5000);
+        chip.read(UDR);
+        assertEquals(1000.0, chip.chip.usart(0).longestWait(), 4, "nothing was there");
+    }
+
+    @Test
     void aWrongStopBitStaysWithItsCharacter() {
         hear(1024, BIT, 0x0FF, 9);
         hear(1024 + 12 * BIT, 0x42);
