@@ -23,6 +23,7 @@
 
 static struct dropline_control controls[3] = {{0, 0}, {1, 0}, {2, 0}};
 static volatile uint16_t ticks; /* of 100 us */
+static uint8_t boots __attribute__((section(".noinit")));
 static uint8_t wanted;
 static uint8_t is_new;
 
@@ -142,11 +143,14 @@ static void nibble(uint8_t is_data, uint8_t upper)
     PORTB &= (uint8_t)~(1 << PB1);
     _delay_us(40);
 #else
+    /* a transfer for each change of the lines, as is common practice */
     uint8_t bits = (uint8_t)(upper << 4 | 0x08 | is_data);
-    twi_begin(0x27);
-    twi(bits | 0x04);
-    twi(bits);
-    twi_end();
+    for (uint8_t i = 0; i < 3; i++) {
+        twi_begin(0x27);
+        twi(i == 1 ? bits | 0x04 : bits);
+        twi_end();
+        _delay_us(10);
+    }
     _delay_us(40);
 #endif
 }
@@ -309,6 +313,11 @@ static void read_controls(void)
 
 int main(void)
 {
+    if (MCUSR & 1 << PORF) {
+        boots = 0;
+    }
+    MCUSR = 0;
+    boots++;
     PORTC = 0x1F;
     ADMUX = 1 << REFS0 | 5;
     ADCSRA = 1 << ADEN | 7;
@@ -321,11 +330,12 @@ int main(void)
     dropline.controls = controls;
     dropline.control_count = 3;
     dropline.version_major = 1;
-    dropline.boots = 1;
+    dropline.boots = boots;
     sei();
     begin();
     dropline_begin();
     uint16_t last = now();
+    uint16_t shown = last;
     for (;;) {
         dropline_loop();
         read_controls();
@@ -335,9 +345,11 @@ int main(void)
             step();
 #endif
         }
-        if (is_new) {
+        if (is_new || now() - shown >= 1000) {
             is_new = 0;
+            shown = now();
             show(wanted);
+            dropline.refreshes++;
         }
     }
 }

@@ -3,7 +3,8 @@
  * transceiver at RX and TX, its driver enable and receiver enable together at pin 2.
  *
  * A display is slow: here one digit takes some 0.3 ms, one is sent in each round of the loop, and a display that does not
- * answer costs no more than the bus's time-out. Replies come from the loop, so they wait no longer than that.
+ * answer costs no more than the bus's time-out. Replies come from the loop, so they wait no longer than that. One digit is
+ * sent again every 100 ms, so that a display that has lost it for a moment comes back.
  *
  * Disconnect the supply before you change wiring, and never tie the board to USB and to an external supply at once without
  * isolation.
@@ -76,7 +77,14 @@ void setup()
 
 void loop()
 {
+    static uint32_t sent = 0;
+    static uint8_t next = 0;
     dropline_loop();
+    if (millis() - sent >= 100) {
+        sent = millis();
+        next ^= 1;
+        shown[next] = 0xFF;
+    }
     refresh();
 
     static uint32_t before = micros();

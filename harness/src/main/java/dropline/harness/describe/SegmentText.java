@@ -4,6 +4,7 @@ import dropline.bus.pit.Controller;
 import dropline.bus.pit.Controller.StateDelivery;
 import dropline.bus.pit.Node;
 import dropline.bus.pit.Pit;
+import dropline.bus.pit.Program;
 import dropline.bus.pit.Segment;
 import dropline.bus.plan.PollFloor;
 import dropline.bus.plan.SegmentWire;
@@ -47,9 +48,25 @@ final class SegmentText {
         text.append("is sent and the adapter costs nothing: at most ");
         text.append(Figures.number(SECOND_NANOS / floor.shortestCycleNanos())).append(" rounds a second.\n");
         state(text);
+        segment.nodes().forEach(node -> program(text, node));
         Oddities.of(pit, segment)
                 .forEach(oddity -> text.append("Note: ").append(oddity).append('\n'));
         return text.append('\n').append(nodes()).toString();
+    }
+
+    private static void program(StringBuilder text, Node node) {
+        Program program = node.program();
+        if (program != null) {
+            text.append("Node ")
+                    .append(node.name())
+                    .append(" runs its own program in a replay, ")
+                    .append(program.image().shortName())
+                    .append(" on an ")
+                    .append(program.chip().word())
+                    .append(" at ")
+                    .append(Figures.number(program.hz() / 1e6))
+                    .append(" MHz; its profile counts for bounds and for size.\n");
+        }
     }
 
     private String controller() {

@@ -53,25 +53,25 @@ final class DevicePanelsTest {
 
     /**
      * How soon a value is seen: its frame of about 0.45 ms waits for a poll of up to 2 ms at most, then what the
-     * program needs: 18 bytes to an OLED at 400 kHz take 0.5 ms, an LCD's byte 82 us and by an expander at 100 kHz 0.9
-     * ms, of which four come before the first digit is written.
+     * program needs: 22 bytes to an OLED at 400 kHz take 0.5 ms, an LCD's byte 82 us and by an expander at 100 kHz 1.3
+     * ms, of which two come before the first digit is written.
      */
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
-                "oled         | devices: {d: {kind: OLED, shows: v}} | OLED | 60 | 0.9 | 4",
+                "oled         | devices: {d: {kind: OLED, shows: v}} | OLED | 59 | 0.9 | 4",
                 "lcd          | devices: {d: {kind: character LCD, at: PB0 PB1 PB2 PB3 PB4 PB5, shows: v}}"
-                        + " | character LCD | 60 | 0.5 | 3",
+                        + " | character LCD | 59 | 0.5 | 3",
                 "lcd-expander | devices: {d: {kind: character LCD by expander, shows: v}}"
-                        + " | character LCD | 60 | 1.5 | 7",
+                        + " | character LCD | 59 | 1.5 | 9",
                 "digits       | devices: {d: {kind: digit driver, at: PB3 PB5 PB2, shows: v}} | digits | 59 | 0.4 | 3",
                 "register     | applied: gpior0 | digits | 60 | 0.7 | 4",
             })
     void aDisplayShowsEachValue(String image, String firmware, String kind, int shown, double least, double most) {
         Played played = played(image, firmware, "", refreshed(kind), 6 * SECOND);
 
-        assertEquals(shown, played.shown.size(), "a driver of digits begins with noughts, which the first value is");
+        assertEquals(shown, played.shown.size(), "nought is there already, unless the program says so");
         assertEquals(0, played.timedOut);
         played.shown.forEach(one -> {
             double millis = one.afterNanos() / 1e6;
@@ -116,7 +116,7 @@ final class DevicePanelsTest {
         assertTrue(played.timedOut > 5);
     }
 
-    /** Four quarters a step, two milliseconds each: a loop that is busy for as long at a time misses some. */
+    /** Four quarters a step, two milliseconds each: a loop that is busy for 4 ms at a time misses some. */
     @ParameterizedTest
     @CsvSource({"oled, true", "lcd-expander, false"})
     void anEncoderReadByALoopNeedsAShortLoop(String image, boolean keepsUp) {

@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dropline.bus.pit.Pit;
 import dropline.bus.run.StoppedProgramException;
+import dropline.harness.pitfile.PitFile;
+import java.io.IOException;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -90,6 +93,14 @@ final class EmulatedPitTest {
         return Played.pit(frames(
                 board("lamps-at-7.hex", 7) + board("lamps-at-8.hex", 8) + MODELLED + board("lamps-at-9.hex", 9),
                 panel(7) + panel(8) + OTHERS_PANEL + panel(9)));
+    }
+
+    private static Pit shipped() {
+        PitFile.Result read = PitFile.read(Programs.FOLDER.resolve("pit.yaml"));
+        if (read instanceof PitFile.Understood understood) {
+            return understood.pit();
+        }
+        throw new AssertionError(read);
     }
 
     @Test
@@ -205,6 +216,23 @@ final class EmulatedPitTest {
 
         assertEquals(0, played.timedOut);
         assertTrue(played.shown.stream().filter(one -> one.slot() == 0).count() > 35, played.shown::toString);
+    }
+
+    /** The pit that is shipped for a look: both programs are fit to wire, and their panels follow. */
+    @Test
+    void theShippedPitFollowsItsLoad() {
+        Played played = Played.played(shipped(), 4 * SECOND, 10 * Played.MILLI);
+
+        assertEquals(0, played.timedOut);
+        assertTrue(played.shown.size() > 5 * 38, () -> "shown=" + played.shown.size());
+        assertTrue(played.longestNanos() < 15 * Played.MILLI, () -> "longest=" + played.longestNanos());
+        assertEquals(played.moved, played.told);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"lamps", "fuel panel"})
+    void itsProgramsAreFitToWire(String name) throws IOException {
+        assertEquals(new TreeSet<>(), Programs.failed(Programs.examined(shipped(), name)));
     }
 
     @Test

@@ -2,7 +2,12 @@ package dropline.scenarios.firmware;
 
 import dropline.bus.avr.chip.Chip;
 import dropline.bus.avr.chip.Image;
+import dropline.bus.avr.chip.Microcontroller;
 import dropline.bus.avr.chip.Pin;
+import dropline.bus.pit.Node;
+import dropline.bus.pit.Pit;
+import dropline.bus.pit.Program;
+import dropline.bus.pit.Segment;
 import dropline.harness.bench.BenchResult;
 import dropline.harness.bench.Examination;
 import dropline.harness.bench.Inside;
@@ -15,6 +20,7 @@ import dropline.harness.verdict.Outcome;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.TreeSet;
 
 /** The programs beside this module's scenarios, and boards that run them. */
@@ -99,6 +105,21 @@ final class Programs {
         Image image = image(Chip.ATMEGA328P, file);
         try (BoardLink link = link(subject, image)) {
             Inside inside = new Inside(link.counterpart(), image);
+            return new Examination(subject, link, 0, Thoroughness.QUICK, null, inside).run(share -> {});
+        }
+    }
+
+    /** A node of a pit, on the first segment, with the program that the pit names for it. */
+    static BenchResult examined(Pit pit, String name) throws IOException {
+        List<Node> nodes = pit.segments().get(0).nodes();
+        int index = nodes.stream().map(Node::name).toList().indexOf(name);
+        Program program = Objects.requireNonNull(nodes.get(index).program());
+        Microcontroller chip = program.powered();
+        program.devices().forEach(device -> device.tie(chip, (levels, cycle) -> {}));
+        Segment on = pit.segments().get(0);
+        try (BoardLink link = new BoardLink(chip, program.usart(), program.driverEnable(), on.baud(), on.format())) {
+            Inside inside = new Inside(link.counterpart(), program.image());
+            Subject subject = new Subject(pit, 0, index);
             return new Examination(subject, link, 0, Thoroughness.QUICK, null, inside).run(share -> {});
         }
     }
