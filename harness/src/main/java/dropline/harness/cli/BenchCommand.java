@@ -189,10 +189,7 @@ final class BenchCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(), "--firmware runs a program in place of a board on a port");
         }
-        if (firmware.isAmiss()) {
-            throw new ParameterException(
-                    command.commandLine(), "--chip, --clock, --driver-enable and --usart go with --firmware FILE");
-        }
+        firmware.mustBeOfAProgram(command.commandLine());
         if (alone != null && recording != null) {
             throw new ParameterException(command.commandLine(), "--recording needs --pit: it says who else is there");
         }

@@ -10,7 +10,9 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 /** A program in place of a board: the file that would be flashed, and what must be known to run it. */
 final class FirmwareOptions {
@@ -50,9 +52,11 @@ final class FirmwareOptions {
         return file != null;
     }
 
-    /** Whether something is said of a program, and no program is given. */
-    boolean isAmiss() {
-        return file == null && (chip != null || driverEnable != null || usart != null || !clock.equals(USUAL_CLOCK));
+    /** Nothing may be said of a program where none is given. */
+    void mustBeOfAProgram(CommandLine line) {
+        if (file == null && (chip != null || driverEnable != null || usart != null || !clock.equals(USUAL_CLOCK))) {
+            throw new ParameterException(line, "--chip, --clock, --driver-enable and --usart go with --firmware FILE");
+        }
     }
 
     /** What is run. */

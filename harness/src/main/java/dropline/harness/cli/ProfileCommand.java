@@ -117,10 +117,7 @@ final class ProfileCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(), "name one of --port, --tcp, --firmware and FILE: where its lines come from");
         }
-        if (firmware.isAmiss()) {
-            throw new ParameterException(
-                    command.commandLine(), "--chip, --clock, --driver-enable and --usart go with --firmware FILE");
-        }
+        firmware.mustBeOfAProgram(command.commandLine());
         if (baud <= 0 || forNanos <= 0) {
             throw new ParameterException(command.commandLine(), "--baud and --for must be above 0");
         }

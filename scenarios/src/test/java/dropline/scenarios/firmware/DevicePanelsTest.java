@@ -11,40 +11,16 @@ final class DevicePanelsTest {
     private static final long SECOND = 1_000_000_000;
 
     private static Played played(String image, String firmware, String pins, String indicator, long nanos) {
-        return Played.played(Played.pit("""
-                        pit: One panel
-                        host: {state-rate: as recorded}
-                        hubs:
-                          one: {kind: board, adapter: none}
-                        budgets: {update: 150 ms, control: 150 ms, source: a test}
-                        signals:
-                          value: {unit: percent, range: 0..99, number: 0}
-                        segments:
-                          s:
-                            baud: 250000 baud
-                            protocol: dropline
-                            controller: {hub: one, time-out: 10 ms, gap: 200 us}
-                        nodes:
-                          board:
-                            segment: s
-                            address: 7
-                            profile: 8-bit loop
-                            firmware:
-                              image: panel-%s.hex
-                              chip: atmega328p
-                              driver-enable: PD2
-                              %s
-                              pins: {knob: PC0 PC1, mode: PC2 PC3 PC4, lever: PC5%s}
-                        panels:
-                          panel:
-                            node: board
-                            indicators:
-                              v: {kind: %s, shows: value}
-                            controls:
-                              knob: {kind: encoder, number: 0}
-                              mode: {kind: selector, number: 1, positions: 3}
-                              lever: {kind: axis, number: 2, dead-band: 4}
-                        """.formatted(image, firmware, pins, indicator)), nanos, 10 * Played.MILLI);
+        String pinned = "pins: {knob: PC0 PC1, mode: PC2 PC3 PC4, lever: PC5" + pins + "}";
+        return Played.played(
+                Played.onePanel(
+                        "panel-" + image + ".hex",
+                        firmware + "\n      " + pinned,
+                        "v: {kind: " + indicator + ", shows: value}",
+                        "knob: {kind: encoder, number: 0}, mode: {kind: selector, number: 1, positions: 3},"
+                                + " lever: {kind: axis, number: 2, dead-band: 4}"),
+                nanos,
+                10 * Played.MILLI);
     }
 
     private static String refreshed(String kind) {

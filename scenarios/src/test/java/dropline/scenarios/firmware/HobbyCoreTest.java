@@ -85,35 +85,7 @@ final class HobbyCoreTest {
         Path example = Path.of("../protocol/firmware/examples/" + name + "/" + name + ".ino");
         Path image = built(example, Chip.ATMEGA328P, "standard", folder);
         Played played = Played.played(
-                Played.pit("""
-                        pit: An example
-                        host: {state-rate: as recorded}
-                        hubs:
-                          one: {kind: board, adapter: none}
-                        budgets: {update: 150 ms, control: 150 ms, source: a test}
-                        signals:
-                          value: {unit: percent, range: 0..99, number: 0}
-                        segments:
-                          s:
-                            baud: 250000 baud
-                            protocol: dropline
-                            controller: {hub: one, time-out: 10 ms, gap: 200 us}
-                        nodes:
-                          board:
-                            segment: s
-                            address: 7
-                            profile: 8-bit loop
-                            firmware:
-                              image: '%s'
-                              chip: atmega328p
-                              driver-enable: PD2
-                              %s
-                        panels:
-                          panel:
-                            node: board
-                            indicators: {%s}
-                            controls: {%s}
-                        """.formatted(image.toAbsolutePath(), firmware, indicators, controls)),
+                Played.onePanel(image.toAbsolutePath().toString(), firmware, indicators, controls),
                 4_000 * Played.MILLI,
                 10 * Played.MILLI);
 

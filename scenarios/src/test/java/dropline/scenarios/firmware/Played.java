@@ -51,6 +51,43 @@ final class Played implements TraceSink {
         throw new AssertionError(PitFile.parse(file, text));
     }
 
+    /**
+     * A pit of nothing but one board of address 7, which shows one signal, of 0 to 99, or none.
+     *
+     * @param firmware further lines of its program's keys
+     */
+    static Pit onePanel(String image, String firmware, String indicators, String controls) {
+        return pit("""
+                pit: One panel
+                host: {state-rate: as recorded}
+                hubs:
+                  one: {kind: board, adapter: none}
+                budgets: {update: 150 ms, control: 150 ms, source: a test}
+                signals:
+                  value: {unit: percent, range: 0..99, number: 0}
+                segments:
+                  s:
+                    baud: 250000 baud
+                    protocol: dropline
+                    controller: {hub: one, time-out: 10 ms, gap: 200 us}
+                nodes:
+                  board:
+                    segment: s
+                    address: 7
+                    profile: 8-bit loop
+                    firmware:
+                      image: '%s'
+                      chip: atmega328p
+                      driver-enable: PD2
+                      %s
+                panels:
+                  panel:
+                    node: board
+                    indicators: {%s}
+                    controls: {%s}
+                """.formatted(image, firmware, indicators, controls));
+    }
+
     /** @param stretchNanos how much of it is played at a time */
     static Played played(Pit pit, long forNanos, long stretchNanos, String... faults) {
         FaultOptions.Read read = FaultOptions.read(List.of(faults), pit, OptionalLong.of(forNanos));

@@ -28,14 +28,6 @@ final class LcdExpander implements Twi.Peer {
     }
 
     @Override
-    public boolean holdsTheWires() {
-        return false;
-    }
-
-    @Override
-    public void begun() {}
-
-    @Override
     public boolean written(int value, long cycle) {
         boolean falls = (outputs & ENABLE) != 0 && (value & ENABLE) == 0;
         outputs = value;
@@ -49,7 +41,4 @@ final class LcdExpander implements Twi.Peer {
     public int read() {
         return (outputs & READS) == 0 ? outputs : outputs & (1 << DATA_SHIFT) - 1;
     }
-
-    @Override
-    public void ended(long cycle) {}
 }

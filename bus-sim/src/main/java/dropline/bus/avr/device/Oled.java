@@ -50,11 +50,6 @@ final class Oled implements Twi.Peer {
     }
 
     @Override
-    public boolean holdsTheWires() {
-        return false;
-    }
-
-    @Override
     public void begun() {
         isControlNext = true;
     }

@@ -22,14 +22,6 @@ final class PortExpander implements Twi.Peer {
     }
 
     @Override
-    public boolean holdsTheWires() {
-        return false;
-    }
-
-    @Override
-    public void begun() {}
-
-    @Override
     public boolean written(int value, long cycle) {
         if (value != outputs) {
             outputs = value;
@@ -42,7 +34,4 @@ final class PortExpander implements Twi.Peer {
     public int read() {
         return outputs;
     }
-
-    @Override
-    public void ended(long cycle) {}
 }

@@ -39,10 +39,12 @@ public final class Twi implements Registers, Served {
         boolean is(int address);
 
         /** Whether it answers at all; one that holds the wires lets no start come about. */
-        boolean holdsTheWires();
+        default boolean holdsTheWires() {
+            return false;
+        }
 
         /** It is spoken to from here on. */
-        void begun();
+        default void begun() {}
 
         /** Whether it acknowledges a byte. */
         boolean written(int value, long cycle);
@@ -51,7 +53,7 @@ public final class Twi implements Registers, Served {
         int read();
 
         /** No more for now. */
-        void ended(long cycle);
+        default void ended(long cycle) {}
     }
 
     private final Cpu cpu;
