@@ -66,7 +66,7 @@ final class Hands {
             this.lead = lead;
             closed = closedAt(standsAt);
             for (int pin = 0; pin < lead.pins().size(); pin++) {
-                set(lead, pin, pin == closed, 0);
+                set(lead, pin, pin == closed, contacts.nowNanos());
             }
         }
 
@@ -118,8 +118,8 @@ final class Hands {
             this.lead = lead;
             first = lead.pins().get(0);
             second = lead.pins().get(1);
-            set(lead, 0, false, 0);
-            set(lead, 1, false, 0);
+            set(lead, 0, false, contacts.nowNanos());
+            set(lead, 1, false, contacts.nowNanos());
         }
 
         @Override

@@ -24,6 +24,11 @@ public final class Contacts {
         board.chip().adc().inputs(channel -> channel < analog.length ? analog[channel] : 0);
     }
 
+    /** How far the board has come, ns. */
+    public long nowNanos() {
+        return board.reachedNanos();
+    }
+
     /**
      * A pin is held at a level from an instant on.
      *
