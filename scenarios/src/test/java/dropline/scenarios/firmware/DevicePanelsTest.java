@@ -30,7 +30,7 @@ final class DevicePanelsTest {
     /**
      * How soon a value is seen: its frame of about 0.45 ms waits for a poll of up to 2 ms at most, then what the
      * program needs: 22 bytes to an OLED at 400 kHz take 0.5 ms, an LCD's byte 82 us and by an expander at 100 kHz 1.3
-     * ms, of which two come before the first digit is written.
+     * ms, of which two come before the first digit is written; 0.5 ms before the register is.
      */
     @ParameterizedTest
     @CsvSource(
@@ -42,7 +42,7 @@ final class DevicePanelsTest {
                 "lcd-expander | devices: {d: {kind: character LCD by expander, shows: v}}"
                         + " | character LCD | 59 | 1.5 | 9",
                 "digits       | devices: {d: {kind: digit driver, at: PB3 PB5 PB2, shows: v}} | digits | 59 | 0.4 | 3",
-                "register     | applied: gpior0 | digits | 60 | 0.7 | 4",
+                "register     | applied: gpior0 | digits | 60 | 0.89 | 4",
             })
     void aDisplayShowsEachValue(String image, String firmware, String kind, int shown, double least, double most) {
         Played played = played(image, firmware, "", refreshed(kind), 6 * SECOND);

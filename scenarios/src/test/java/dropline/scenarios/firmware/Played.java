@@ -36,6 +36,7 @@ final class Played implements TraceSink {
     int broadcasts;
     long digest;
     private final TreeMap<Long, Long> changed = new TreeMap<>();
+    private long last;
 
     private Played(Pit pit) {
         this.pit = pit;
@@ -144,13 +145,38 @@ final class Played implements TraceSink {
         return shown.stream().mapToLong(Shown::afterNanos).max().orElse(0);
     }
 
+    /** Nothing is told after what came later. */
+    private void inOrder(long atNanos) {
+        if (atNanos < last) {
+            throw new AssertionError("an event at " + atNanos + " was told after one at " + last);
+        }
+        last = atNanos;
+    }
+
+    @Override
+    public void driverOn(long atNanos, int talker) {
+        inOrder(atNanos);
+    }
+
+    @Override
+    public void driverOff(long atNanos, int talker) {
+        inOrder(atNanos);
+    }
+
+    @Override
+    public void frameEnded(long atNanos, int talker, int frame, int node, int transaction) {
+        inOrder(atNanos);
+    }
+
     @Override
     public void stateChanged(long atNanos, int signal, int serial, long value) {
+        inOrder(atNanos);
         changed.put((long) signal << 32 | serial, atNanos);
     }
 
     @Override
     public void shown(long atNanos, int slot, int serial) {
+        inOrder(atNanos);
         int signal = layout.slots().get(slot).signal();
         long since = changed.getOrDefault((long) signal << 32 | serial, Long.MIN_VALUE);
         shown.add(new Shown(slot, serial, atNanos, atNanos - since));
@@ -168,6 +194,7 @@ final class Played implements TraceSink {
 
     @Override
     public void answered(long atNanos, int node, int transaction, int attempt, long gapNanos) {
+        inOrder(atNanos);
         answered.merge(node, 1, Integer::sum);
     }
 
@@ -178,6 +205,7 @@ final class Played implements TraceSink {
 
     @Override
     public void frameStarted(long atNanos, int talker, int frame, int node, int transaction, int chars) {
+        inOrder(atNanos);
         broadcasts += frame == BROADCAST ? 1 : 0;
     }
 
