@@ -1,5 +1,6 @@
 package dropline.harness.cli;
 
+import dropline.bus.avr.core.StoppedException;
 import dropline.bus.pit.Program;
 import dropline.harness.link.Arrival;
 import dropline.harness.link.BoardLink;
@@ -11,7 +12,6 @@ import dropline.protocol.CharacterFormat;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -128,6 +128,7 @@ final class ProfileCommand implements Callable<Integer> {
         } else {
             try (Link link = link()) {
                 listen(link, tasks);
+                mustRun(link);
             }
         }
         return tell(tasks);
@@ -151,6 +152,15 @@ final class ProfileCommand implements Callable<Integer> {
         Program program = firmware.program();
         return new BoardLink(
                 program.powered(), program.usart(), program.driverEnable(), baud, CharacterFormat.EIGHT_N_ONE);
+    }
+
+    /** A program that did what is not modelled has not timed what it would have done. */
+    private static void mustRun(Link link) {
+        StoppedException stop =
+                link instanceof BoardLink board ? board.counterpart().board().stop() : null;
+        if (stop != null) {
+            throw new WrongInput("dropline: the program stopped, and nothing is written: " + stop.getMessage());
+        }
     }
 
     private void listen(Link link, TimedTasks tasks) throws IOException {
@@ -185,7 +195,7 @@ final class ProfileCommand implements Callable<Integer> {
         if (target == null) {
             console.out().print(text);
         } else {
-            Files.writeString(target, text, StandardCharsets.UTF_8);
+            OutputFiles.write(target, text);
             console.out().println(Words.count(tasks.all().size(), "task") + " written to " + target);
         }
         return ExitCode.PASS;
